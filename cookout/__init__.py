@@ -1,0 +1,1 @@
+"""Plans a cookout over live charcoal, backward from the serving times."""

@@ -1,0 +1,1 @@
+"""Coals, ovens and weather."""

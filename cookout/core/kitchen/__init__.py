@@ -1,0 +1,1 @@
+"""Recipes: what is made, in which steps, with how many hands."""

@@ -1,0 +1,107 @@
+"""What `expand` makes of an event: a scheduling problem, and what each of its tasks means to the people."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import NewType
+
+from cookout.core.kitchen.recipe import Skill, StepId
+from cookout.core.planning.event import DishId, Event, GearId, ServingId, SlotId
+from cookout.core.planning.problem import Problem, ResourceId, TaskId
+from cookout.core.planning.record import Warning
+
+FiringId = NewType("FiringId", str)
+
+
+class TaskKind(StrEnum):
+    """What sort of task it is; fire tasks are those of `FIRE_KINDS`."""
+
+    SET_UP = "set_up"
+    PREPARE = "prepare"
+    MIX = "mix"
+    REST = "rest"
+    LIGHT = "light"
+    ASH_OVER = "ash_over"
+    LAY_COALS = "lay_coals"
+    PREHEAT = "preheat"
+    LOAD = "load"
+    BAKE = "bake"
+    TURN = "turn"
+    LOOK_IN = "look_in"
+    TOP_UP = "top_up"
+    TAKE_OUT = "take_out"
+    COOL = "cool"
+    ICE = "ice"
+    FINISH = "finish"
+    SERVE = "serve"
+    DROWN = "drown"
+
+
+FIRE_KINDS = frozenset({TaskKind.LIGHT, TaskKind.LAY_COALS, TaskKind.TOP_UP, TaskKind.DROWN})
+
+
+@dataclass(frozen=True, slots=True)
+class TaskInfo:
+    """The meaning of a task: `dish` None for tasks of the whole event, `hands` 0 for waiting."""
+
+    id: TaskId
+    name: str
+    kind: TaskKind
+    dish: DishId | None = None
+    step: StepId | None = None
+    hands: int = 0
+    skills: frozenset[Skill] = frozenset()
+    hot: bool = False
+    detail: str = ""
+    caution: str = ""
+    live_in: SlotId | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Firing:
+    """Coals lit together: usable from the end of `ashes` for `window_minutes`; `feeds` are lay-coals and top-up tasks."""
+
+    id: FiringId
+    lights: TaskId
+    ashes: TaskId
+    feeds: tuple[TaskId, ...]
+    coals: int
+    chimneys: int
+    window_minutes: int
+
+
+@dataclass(frozen=True, slots=True)
+class BakeRun:
+    """One oven from cold iron to empty iron. `holds` are its tasks that occupy oven and table spot, in order."""
+
+    dish: DishId
+    lays: TaskId
+    loads: TaskId
+    bakes: TaskId
+    takes_out: TaskId
+    holds: tuple[TaskId, ...]
+    inches: int
+    temperature_c: float
+    lid: int
+    under: int
+    least_coals: int
+    most_coals: int
+    top_ups: tuple[tuple[TaskId, int], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Expanded:
+    """An event with its problem. `serves` gives the serve task of each (serving, dish).
+
+    `gear_of` gives the gear that a counted resource stands for; shifts are not in it.
+    `ready` gives, for each ready-made of a slot, the last tasks that make it.
+    """
+
+    event: Event
+    problem: Problem
+    info: dict[TaskId, TaskInfo]
+    firings: tuple[Firing, ...]
+    bake_runs: tuple[BakeRun, ...]
+    serves: dict[tuple[ServingId, DishId], TaskId]
+    ready: dict[tuple[SlotId, DishId], tuple[TaskId, ...]]
+    gear_of: dict[ResourceId, GearId]
+    warnings: tuple[Warning, ...] = ()

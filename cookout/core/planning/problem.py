@@ -1,0 +1,168 @@
+"""A scheduling problem with whole helpers, counted gear and generalised waits.
+
+It knows nothing of food or fire; `expand` makes one from an event, `tests.bench` from published instances.
+All times are whole minutes from an origin that the problem does not name.
+"""
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+from functools import cached_property
+from typing import NewType
+
+from cookout.core.errors import ProblemError
+
+TaskId = NewType("TaskId", str)
+ResourceId = NewType("ResourceId", str)
+
+
+class LinkKind(StrEnum):
+    """Which ends of two tasks a wait is measured between."""
+
+    START_TO_START = "start_to_start"
+    FINISH_TO_START = "finish_to_start"
+    START_TO_FINISH = "start_to_finish"
+    FINISH_TO_FINISH = "finish_to_finish"
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """`picks` different resources out of `options`, `amount` of each, for the whole task.
+
+    Counted gear is a need with one option; "someone with the fire skill" has each shift that could do it as an option.
+    """
+
+    options: tuple[ResourceId, ...]
+    amount: int = 1
+    picks: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """`minutes` of work or waiting that start no earlier than `earliest` and end no later than `latest`."""
+
+    id: TaskId
+    minutes: int
+    needs: tuple[Need, ...] = ()
+    earliest: int | None = None
+    latest: int | None = None
+    hot: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Between the named ends of `before` and `after` lie at least `least` and at most `most` minutes (None: any).
+
+    `least` may be negative, as in the published instances with time lags.
+    """
+
+    before: TaskId
+    after: TaskId
+    kind: LinkKind = LinkKind.FINISH_TO_START
+    least: int | None = 0
+    most: int | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Resource:
+    """`capacity` alike pieces of gear, or one shift of a helper (`helper` names whose).
+
+    A shift is a whole person for one unbroken window: its capacity is 1 and it works within `opens` and `closes`.
+    """
+
+    id: ResourceId
+    capacity: int = 1
+    helper: str | None = None
+    opens: int | None = None
+    closes: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """The end of `task` is wanted by minute `at`; each minute after counts as late. The task's `latest` is final."""
+
+    task: TaskId
+    at: int
+
+
+@dataclass(frozen=True, slots=True)
+class Freshness:
+    """Minutes from the end of `made` to the start of `used` (None: to minute `by`) beyond `free` cost freshness."""
+
+    made: TaskId
+    used: TaskId | None = None
+    by: int | None = None
+    free: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class BreakRule:
+    """A helper's hot tasks with gaps under `break_minutes` form a stretch, no longer than `stretch_minutes`."""
+
+    helper: str
+    stretch_minutes: int
+    break_minutes: int
+
+
+class Aim(StrEnum):
+    """What a plan is judged by, one level each; less is better for all of them, in minutes."""
+
+    MAKESPAN = "makespan"
+    LATENESS = "lateness"
+    FRESHNESS = "freshness"
+    CREW_DAY = "crew_day"
+    FAIR_SHARES = "fair_shares"
+
+
+EVENT_AIMS = (Aim.LATENESS, Aim.FRESHNESS, Aim.CREW_DAY, Aim.FAIR_SHARES)
+
+
+@dataclass(frozen=True)
+class Problem:
+    """Tasks, links and resources within the minutes `opens` to `closes`; `aims` from first to last importance."""
+
+    tasks: tuple[Task, ...]
+    links: tuple[Link, ...] = ()
+    resources: tuple[Resource, ...] = ()
+    opens: int = 0
+    closes: int = 1440
+    aims: tuple[Aim, ...] = (Aim.MAKESPAN,)
+    dues: tuple[Due, ...] = ()
+    freshness: tuple[Freshness, ...] = ()
+    breaks: tuple[BreakRule, ...] = field(default=())
+
+    def __post_init__(self) -> None:
+        if len(self.task_by_id) != len(self.tasks):
+            raise ProblemError("two tasks have the same id; give each its own")
+        if len(self.resource_by_id) != len(self.resources):
+            raise ProblemError("two resources have the same id; give each its own")
+        self._check_references()
+
+    def _check_references(self) -> None:
+        ends = [(link.before, link.after) for link in self.links]
+        named = {task for pair in ends for task in pair} | {due.task for due in self.dues}
+        named |= {f.made for f in self.freshness} | {f.used for f in self.freshness if f.used is not None}
+        missing = sorted(named - self.task_by_id.keys())
+        options = {option for task in self.tasks for need in task.needs for option in need.options}
+        missing += sorted(options - self.resource_by_id.keys())
+        if missing:
+            raise ProblemError(f"no such task or resource: {', '.join(missing)}; add it or mend the reference")
+
+    @cached_property
+    def task_by_id(self) -> dict[TaskId, Task]:
+        """Tasks by their id."""
+        return {task.id: task for task in self.tasks}
+
+    @cached_property
+    def resource_by_id(self) -> dict[ResourceId, Resource]:
+        """Resources by their id."""
+        return {resource.id: resource for resource in self.resources}
+
+    @cached_property
+    def shifts_by_helper(self) -> dict[str, tuple[ResourceId, ...]]:
+        """The shifts of each helper."""
+        shifts: dict[str, list[ResourceId]] = {}
+        for resource in self.resources:
+            if resource.helper is not None:
+                shifts.setdefault(resource.helper, []).append(resource.id)
+        return {helper: tuple(ids) for helper, ids in shifts.items()}
