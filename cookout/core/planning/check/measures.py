@@ -1,0 +1,75 @@
+"""What a plan is judged by, worked out from the plan alone."""
+
+from cookout.core.errors import ProblemError
+from cookout.core.planning.problem import Aim, Freshness, Problem, ResourceId, Task
+from cookout.core.planning.result import Plan
+
+
+def measure(problem: Problem, plan: Plan) -> dict[Aim, int]:
+    """The value of every aim in minutes, for a plan that places every task; `KeyError` names one that is not placed."""
+    return {
+        Aim.MAKESPAN: _makespan(problem, plan),
+        Aim.LATENESS: _lateness(problem, plan),
+        Aim.FRESHNESS: sum(_staleness(problem, plan, rule) for rule in problem.freshness),
+        Aim.CREW_DAY: _crew_day(problem, plan),
+        Aim.FAIR_SHARES: _unfairness(problem, plan),
+    }
+
+
+def _makespan(problem: Problem, plan: Plan) -> int:
+    """Minutes from the opening to the last end."""
+    return max((_end(plan, task) for task in problem.tasks), default=problem.opens) - problem.opens
+
+
+def _lateness(problem: Problem, plan: Plan) -> int:
+    """Minutes after their due minute, summed over what is due."""
+    return sum(max(0, _end(plan, problem.task_by_id[due.task]) - due.at) for due in problem.dues)
+
+
+def _staleness(problem: Problem, plan: Plan, rule: Freshness) -> int:
+    """Minutes that something finished waits beyond what is free."""
+    used = plan.placed[rule.used].start if rule.used is not None else rule.by
+    if used is None:
+        raise ProblemError(f"freshness of {rule.made} says neither what uses it nor by when; give it one of them")
+    return max(0, used - _end(plan, problem.task_by_id[rule.made]) - rule.free)
+
+
+def _crew_day(problem: Problem, plan: Plan) -> int:
+    """Minutes from the first start of anyone's work to the closing, and idle minutes within each shift's work."""
+    shifts = {shift for ids in problem.shifts_by_helper.values() for shift in ids}
+    manned = [task for task in problem.tasks if any(shifts.intersection(need.options) for need in task.needs)]
+    called = min((plan.placed[task.id].start for task in manned), default=problem.closes)
+    return problem.closes - called + sum(_idle(plan, work) for work in _work_by_shift(problem, plan).values())
+
+
+def _idle(plan: Plan, work: list[Task]) -> int:
+    """Minutes between first start and last end without work; `work` is not empty."""
+    first, last = min(plan.placed[task.id].start for task in work), max(_end(plan, task) for task in work)
+    return last - first - sum(task.minutes for task in work)
+
+
+def _unfairness(problem: Problem, plan: Plan) -> int:
+    """Minutes that helpers work beyond an equal share, rounded up to whole minutes."""
+    if not problem.shifts_by_helper:
+        return 0
+    by_shift = _work_by_shift(problem, plan)
+    totals = [
+        sum(task.minutes for shift in shifts for task in by_shift.get(shift, ()))
+        for shifts in problem.shifts_by_helper.values()
+    ]
+    share = -(-sum(totals) // len(totals))
+    return sum(max(0, total - share) for total in totals)
+
+
+def _work_by_shift(problem: Problem, plan: Plan) -> dict[ResourceId, list[Task]]:
+    """The tasks of every shift that has any."""
+    work: dict[ResourceId, list[Task]] = {}
+    for task in problem.tasks:
+        for resource in {picked for picks in plan.placed[task.id].picks for picked in picks}:
+            if problem.resource_by_id[resource].helper is not None:
+                work.setdefault(resource, []).append(task)
+    return work
+
+
+def _end(plan: Plan, task: Task) -> int:
+    return plan.placed[task.id].start + task.minutes

@@ -1,0 +1,146 @@
+"""Gear as counted resources, and which very piece a bake or firing takes."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from cookout.core.fire.charcoal import TENDING
+from cookout.core.kitchen.recipe import GearUse
+from cookout.core.planning.event import Event, Gear, GearId, GearKind
+from cookout.core.planning.problem import Need, Resource, ResourceId
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """A piece wanted over several tasks on end: one of `options`, `amount` of it, the same throughout."""
+
+    options: tuple[ResourceId, ...]
+    amount: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Chimneys:
+    """One kind of chimney: how many there are and how many coals each lights."""
+
+    resource: ResourceId
+    count: int
+    coals: int
+
+    @property
+    def all_coals(self) -> int:
+        """Coals that all of them light at once."""
+        return self.count * self.coals
+
+
+class Kit:
+    """The event's gear by what it is wanted for. Gear of which there is none is left out."""
+
+    def __init__(self, event: Event) -> None:
+        self._gear = {_resource_id(gear): gear for gear in event.gear if _capacity(gear) > 0}
+        self.capacity = {resource: _capacity(gear) for resource, gear in self._gear.items()}
+
+    @property
+    def resources(self) -> tuple[Resource, ...]:
+        """One resource for each item of gear."""
+        return tuple(Resource(resource, capacity) for resource, capacity in self.capacity.items())
+
+    @property
+    def gear_of(self) -> dict[ResourceId, GearId]:
+        """The gear that each resource stands for."""
+        return {resource: gear.id for resource, gear in self._gear.items()}
+
+    @property
+    def has_tables(self) -> bool:
+        """Whether there is any cooking table; without one, ovens stand on the ground and take no spot."""
+        return bool(self._of_kind(GearKind.TABLE))
+
+    @property
+    def chimneys(self) -> tuple[Chimneys, ...]:
+        """All kinds of chimneys."""
+        found = self._of_kind(GearKind.CHIMNEY)
+        return tuple(Chimneys(r, self.capacity[r], self._gear[r].coals or TENDING.chimney_coals) for r in found)
+
+    @property
+    def chimney_coals(self) -> int:
+        """Coals that all chimneys light at once."""
+        return sum(chimneys.all_coals for chimneys in self.chimneys)
+
+    def ovens(self, inches: int) -> Hold:
+        """An oven of that diameter."""
+        return Hold(tuple(r for r in self._of_kind(GearKind.OVEN) if self._gear[r].inches == inches))
+
+    def spots(self, inches: int) -> Hold:
+        """A spot on which an oven of that diameter stands without touching its neighbour."""
+        return Hold(tuple(r for r in self._of_kind(GearKind.TABLE) if _has_room(self._gear[r], inches)))
+
+    def trivets(self) -> Hold:
+        """A trivet."""
+        return Hold(self._of_kind(GearKind.TRIVET))
+
+    def hold(self, use: GearUse) -> Hold:
+        """Gear of a kind (or of that very id) of which one item has enough."""
+        found = self._named(use.kind)
+        return Hold(tuple(r for r in found if self.capacity[r] >= use.count), use.count)
+
+    def needs(self, uses: Iterable[GearUse]) -> tuple[Need, ...]:
+        """What a step's gear asks for; options stay empty where there is not enough."""
+        return tuple(need for use in uses for need in self._needs_of(use))
+
+    def _needs_of(self, use: GearUse) -> tuple[Need, ...]:
+        enough = self.hold(use).options
+        if enough or sum(self.capacity[r] for r in self._named(use.kind)) < use.count:
+            return (Need(enough, use.count),)
+        return tuple(self._gathered(use))
+
+    def _gathered(self, use: GearUse) -> Iterable[Need]:
+        """No item alone has enough, all together have: take from the largest on."""
+        wanted = use.count
+        for resource in sorted(self._named(use.kind), key=lambda r: -self.capacity[r]):
+            taken = min(wanted, self.capacity[resource])
+            if taken > 0:
+                yield Need((resource,), taken)
+            wanted -= taken
+
+    def _named(self, kind: str) -> tuple[ResourceId, ...]:
+        return tuple(r for r, gear in self._gear.items() if kind in (gear.kind.value, gear.id))
+
+    def _of_kind(self, kind: GearKind) -> tuple[ResourceId, ...]:
+        return tuple(r for r, gear in self._gear.items() if gear.kind is kind)
+
+
+def _resource_id(gear: Gear) -> ResourceId:
+    return ResourceId(f"gear.{gear.id}")
+
+
+def _capacity(gear: Gear) -> int:
+    return gear.count * (1 if gear.spots is None else gear.spots) if gear.kind is GearKind.TABLE else gear.count
+
+
+def _has_room(table: Gear, inches: int) -> bool:
+    return table.spot_inches is None or table.spot_inches >= inches
+
+
+class Busy:
+    """How much of each piece is taken when, at nominal times, so that bakes spread over pieces that are alike.
+
+    A problem lets each task pick its own piece. A bake must keep one oven and one spot from first coals to empty
+    iron, so the piece is chosen here: the one with the least in use at that time for its size.
+    """
+
+    def __init__(self, capacity: dict[ResourceId, int]) -> None:
+        self._capacity = capacity
+        self._taken: dict[ResourceId, list[tuple[int, int, int]]] = {}
+
+    def take(self, hold: Hold, start: int, end: int) -> Need:
+        """Settle on one of the options for `start` to `end`; without options the need stays open."""
+        if not hold.options:
+            return Need((), hold.amount)
+        chosen = min(hold.options, key=lambda option: self._crowding(option, hold.amount, start, end))
+        self._taken.setdefault(chosen, []).append((start, end, hold.amount))
+        return Need((chosen,), hold.amount)
+
+    def _crowding(self, option: ResourceId, amount: int, start: int, end: int) -> tuple[float, int]:
+        capacity = self._capacity[option]
+        return (self._in_use(option, start, end) + amount) / capacity, -capacity
+
+    def _in_use(self, option: ResourceId, start: int, end: int) -> int:
+        return sum(amount for s, e, amount in self._taken.get(option, []) if s < end and start < e)

@@ -1,0 +1,238 @@
+"""Why each task stands where it stands: how far it could move with all else in place, and what stops it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from cookout.core.planning.expanded import Expanded, TaskInfo
+from cookout.core.planning.network import Arc, arcs_of
+from cookout.core.planning.problem import Link, ResourceId, Task, TaskId
+from cookout.core.planning.quick.booking import longest_run
+from cookout.core.planning.result import Plan
+from cookout.core.planning.wording import clock, span
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """A task could move `room` minutes before this stops it; `by` is what does, `text` says it."""
+
+    room: int
+    by: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reasons:
+    """What stops a task from starting later and earlier; `later.room` is its slack."""
+
+    later: Stop
+    earlier: Stop
+
+
+@dataclass(frozen=True, slots=True)
+class Occupied:
+    """Minutes in which a task uses a resource."""
+
+    task: TaskId
+    start: int
+    end: int
+    amount: int
+
+
+class Explainer:
+    """Explains the tasks of one plan."""
+
+    def __init__(self, expanded: Expanded, plan: Plan) -> None:
+        self.expanded = expanded
+        self.event = expanded.event
+        self.problem = expanded.problem
+        self.plan = plan
+        self.uses: dict[ResourceId, list[Occupied]] = {}
+        self.by_helper: dict[str, list[Occupied]] = {}
+        self.links_of: dict[TaskId, list[tuple[Arc, Link]]] = {task.id: [] for task in self.problem.tasks}
+        self._collect()
+
+    def _collect(self) -> None:
+        for task in self.problem.tasks:
+            for need, group in zip(task.needs, self.plan.placed[task.id].picks, strict=True):
+                for resource in group:
+                    use = Occupied(task.id, self.plan.start(task.id), self.plan.end(task), need.amount)
+                    self.uses.setdefault(resource, []).append(use)
+                    helper = self.problem.resource_by_id[resource].helper
+                    if helper is not None:
+                        self.by_helper.setdefault(helper, []).append(use)
+        for link in self.problem.links:
+            before, after = self.problem.task_by_id[link.before], self.problem.task_by_id[link.after]
+            for arc in arcs_of(link, before, after):
+                self.links_of[arc.tail].append((arc, link))
+                self.links_of[arc.head].append((arc, link))
+
+    def explain(self) -> dict[TaskId, Reasons]:
+        """Reasons for every task."""
+        later = {task.id: self.first_stop(task, later=True) for task in self.problem.tasks}
+        earlier = {task.id: self.first_stop(task, later=False) for task in self.problem.tasks}
+        return {
+            task: Reasons(
+                self.with_root(task, later, "can start no later"), self.with_root(task, earlier, "can start no earlier")
+            )
+            for task in later
+        }
+
+    def first_stop(self, task: Task, *, later: bool) -> Stop:
+        """The nearest thing that stops the task."""
+        stops = [
+            *self.own_stops(task, later=later),
+            *self.link_stops(task, later=later),
+            *self.resource_stops(task, later=later),
+        ]
+        nearest = min(stops, key=lambda stop: stop.room)
+        return self.break_stop(task, nearest, later=later)
+
+    def own_stops(self, task: Task, *, later: bool) -> Iterator[Stop]:
+        """The task's own times and the horizon."""
+        start, end = self.plan.start(task.id), self.plan.end(task)
+        if not later:
+            yield Stop(start - self.problem.opens, "", f"nobody is there before {clock(self.event, self.problem.opens)}")
+            if task.earliest is not None:
+                yield Stop(start - task.earliest, "", self.own_reason(task, task.earliest, later=False))
+            return
+        yield Stop(self.problem.closes - end, "", f"all is over at {clock(self.event, self.problem.closes)}")
+        if task.latest is not None:
+            yield Stop(task.latest - end, "", self.own_reason(task, task.latest, later=True))
+        for due in self.problem.dues:
+            if due.task == task.id:
+                # Past the due time but inside the tolerance the task is as late as it may be.
+                yield Stop(max(0, due.at - end), "", f"it is due at {clock(self.event, due.at)}")
+
+    def own_reason(self, task: Task, minute: int, *, later: bool) -> str:
+        info = self.info(task.id)
+        if info.live_in is not None:
+            slot = next(s for s in self.event.slots if s.id == info.live_in)
+            edge = "ends" if later else "begins"
+            return f"it is shown live, and {slot.name} {edge} at {clock(self.event, minute)}"
+        word = "must be done by" if later else "may not start before"
+        return f"it {word} {clock(self.event, minute)}"
+
+    def link_stops(self, task: Task, *, later: bool) -> Iterator[Stop]:
+        """Waits to other tasks."""
+        for arc, link in self.links_of[task.id]:
+            if (arc.tail == task.id) is not later:
+                continue
+            room = self.plan.start(arc.head) - self.plan.start(arc.tail) - arc.minutes
+            other = arc.head if later else arc.tail
+            yield Stop(room, other, self.link_reason(link, other, later=later))
+
+    def link_reason(self, link: Link, other: TaskId, *, later: bool) -> str:
+        """A wait in words, from the side of the task that wants to move."""
+        task = self.problem.task_by_id[other]
+        name = f"“{self.info(other).name}”"
+        least_binds = (other == link.after) is later
+        why = f" ({link.why})" if link.why else ""
+        if least_binds and later:
+            gap = f"needs {span(link.least)} between" if link.least else "follows"
+            return f"{name} {gap} and starts at {clock(self.event, self.plan.start(other))}{why}"
+        if least_binds:
+            after = f", and {span(link.least)} must pass" if link.least else ""
+            return f"{name} ends at {clock(self.event, self.plan.end(task))}{after}{why}"
+        return f"it may stand no more than {span(link.most or 0)} from {name}{why}"
+
+    def resource_stops(self, task: Task, *, later: bool) -> Iterator[Stop]:
+        """Helpers and gear that are busy just before or after."""
+        for need, group in zip(task.needs, self.plan.placed[task.id].picks, strict=True):
+            for resource in group:
+                helper = self.problem.resource_by_id[resource].helper
+                if helper is not None:
+                    yield from self.helper_stops(task, resource, helper, later=later)
+                else:
+                    yield from self.gear_stops(task, resource, need.amount, later=later)
+
+    def helper_stops(self, task: Task, shift: ResourceId, helper: str, *, later: bool) -> Iterator[Stop]:
+        """The helper's other tasks and the end of the shift."""
+        start, end = self.plan.start(task.id), self.plan.end(task)
+        name = next(h.name for h in self.event.crew if h.id == helper)
+        resource = self.problem.resource_by_id[shift]
+        if later and resource.closes is not None:
+            yield Stop(resource.closes - end, helper, f"{name} is there until {clock(self.event, resource.closes)}")
+        if not later and resource.opens is not None:
+            yield Stop(start - resource.opens, helper, f"{name} is there from {clock(self.event, resource.opens)}")
+        for use in self.by_helper[helper]:
+            if use.task == task.id:
+                continue
+            other = self.info(use.task).name
+            if later and use.start >= end:
+                yield Stop(use.start - end, helper, f"{name} has “{other}” at {clock(self.event, use.start)}")
+            if not later and use.end <= start:
+                yield Stop(start - use.end, helper, f"{name} is at “{other}” until {clock(self.event, use.end)}")
+
+    def gear_stops(self, task: Task, resource: ResourceId, amount: int, *, later: bool) -> Iterator[Stop]:
+        """The nearest minute at which too little of the gear is free."""
+        start, end = self.plan.start(task.id), self.plan.end(task)
+        others = [use for use in self.uses[resource] if use.task != task.id]
+        capacity = self.problem.resource_by_id[resource].capacity
+        name = self.gear_name(resource)
+        for use in others:
+            minute = use.start if later else use.end - 1
+            if (later and use.start < end) or (not later and use.end > start):
+                continue
+            busy = sum(o.amount for o in others if o.start <= minute < o.end)
+            if busy + amount > capacity:
+                room = minute - end if later else start - minute - 1
+                when = f"from {clock(self.event, minute)}" if later else f"until {clock(self.event, minute + 1)}"
+                text = f"{name} is in use {when} for “{self.info(use.task).name}”"
+                yield Stop(room, self.gear_id(resource), text)
+
+    def break_stop(self, task: Task, nearest: Stop, *, later: bool) -> Stop:
+        """The same stop, or a nearer one where moving would cost somebody a break from the heat."""
+        if not task.hot:
+            return nearest
+        for room in range(1, nearest.room + 1):
+            helper = self.missing_break(task, room if later else -room)
+            if helper is not None:
+                name = next(h.name for h in self.event.crew if h.id == helper)
+                return Stop(room - 1, helper, f"{name} would miss a break from the heat")
+        return nearest
+
+    def missing_break(self, task: Task, shift: int) -> str | None:
+        """The helper who would stand at the fire too long if the task moved by `shift` minutes."""
+        for rule in self.problem.breaks:
+            mine = [u for u in self.by_helper.get(rule.helper, []) if self.problem.task_by_id[u.task].hot]
+            if any(use.task == task.id for use in mine):
+                spans = [(u.start + shift, u.end + shift) if u.task == task.id else (u.start, u.end) for u in mine]
+                if longest_run(spans, rule.break_minutes) > rule.stretch_minutes:
+                    return rule.helper
+        return None
+
+    def with_root(self, task: TaskId, stops: dict[TaskId, Stop], lead: str) -> Stop:
+        """The stop as a sentence; where a tight chain of tasks stands behind it, what that chain comes to."""
+        stop = stops[task]
+        root = self.root(task, stops)
+        text = f"{lead}: {stop.text}" if stop.room == 0 else f"could move {span(stop.room)}, then: {stop.text}"
+        if root is not None:
+            end, why = root
+            text += f"; behind it stands “{self.info(end).name}”: {why.text}"
+        return Stop(stop.room, stop.by, text)
+
+    def root(self, task: TaskId, stops: dict[TaskId, Stop]) -> tuple[TaskId, Stop] | None:
+        """The last task of a chain of tasks that hold one another without room, and what holds that one."""
+        seen, at = {task}, task
+        while stops[at].room == 0 and stops[at].by in self.expanded.info and TaskId(stops[at].by) not in seen:
+            at = TaskId(stops[at].by)
+            seen.add(at)
+        if len(seen) < 3 or stops[at].room > 0 or stops[at].by in self.expanded.info:
+            return None
+        return at, stops[at]
+
+    def info(self, task: TaskId) -> TaskInfo:
+        """What the task means."""
+        return self.expanded.info[task]
+
+    def gear_id(self, resource: ResourceId) -> str:
+        """The gear that a resource stands for."""
+        return str(self.expanded.gear_of.get(resource, resource))
+
+    def gear_name(self, resource: ResourceId) -> str:
+        """Its name; of several pieces, that all of them are meant."""
+        gear = next((g for g in self.event.gear if g.id == self.gear_id(resource)), None)
+        if gear is None:
+            return str(resource)
+        capacity = self.problem.resource_by_id[resource].capacity
+        return gear.name if capacity == 1 else f"every one of {capacity} ({gear.name})"

@@ -1,0 +1,154 @@
+"""The aims of a problem as expressions of its model, each with the least value that can be seen without solving."""
+
+from ortools.sat.python import cp_model
+
+from cookout.core.planning.problem import Aim, Problem, ResourceId, TaskId
+from cookout.core.planning.network import StartWindow
+from cookout.core.planning.solver.rules import Rules
+from cookout.core.planning.values import even_share
+
+Expression = cp_model.LinearExpr | cp_model.IntVar | int
+
+
+def expression(aim: Aim, rules: Rules) -> Expression:
+    """The aim's value in the model, with what the model needs to reckon it."""
+    return EXPRESSIONS[aim](rules)
+
+
+def makespan(rules: Rules) -> Expression:
+    """Minutes to the last end."""
+    problem, model = rules.problem, rules.model
+    last = model.new_int_var(problem.opens, problem.closes, "last end")
+    leads = {link.before for link in problem.links if (link.least or 0) >= 0}
+    for task in problem.tasks:
+        if task.id not in leads or task.minutes:
+            model.add(last >= rules.start[task.id] + task.minutes)
+    return last - problem.opens
+
+
+def lateness(rules: Rules) -> Expression:
+    """Minutes by which dues are missed."""
+    problem, model = rules.problem, rules.model
+    late: list[cp_model.IntVar] = []
+    for due in problem.dues:
+        task = problem.task_by_id[due.task]
+        worst = max(0, rules.windows[task.id].latest + task.minutes - due.at)
+        if worst:
+            minutes = model.new_int_var(0, worst, f"{task.id} late")
+            model.add(minutes >= rules.start[task.id] + task.minutes - due.at)
+            late.append(minutes)
+    return cp_model.LinearExpr.sum(late)
+
+
+def freshness(rules: Rules) -> Expression:
+    """Minutes that finished food waits beyond what it wants."""
+    problem, model = rules.problem, rules.model
+    waits: list[cp_model.IntVar] = []
+    for wish in problem.freshness:
+        made = problem.task_by_id[wish.made]
+        used = rules.start[wish.used] if wish.used is not None else (wish.by or 0)
+        stale = model.new_int_var(0, problem.closes - problem.opens, f"{wish.made} waits")
+        model.add(stale >= used - rules.start[made.id] - made.minutes - wish.free)
+        waits.append(stale)
+    return cp_model.LinearExpr.sum(waits)
+
+
+def crew_day(rules: Rules) -> Expression:
+    """Minutes from the earliest call to the horizon's end, and presence without work."""
+    problem, model = rules.problem, rules.model
+    spans: list[Expression] = []
+    called = model.new_int_var(problem.opens, problem.closes, "earliest call")
+    for shift in shifts_in_use(rules):
+        spans.append(presence(rules, shift))
+    working = [task for task in problem.tasks if is_hands_on(problem, task.id)]
+    if not working:
+        return 0
+    for task in working:
+        model.add(called <= rules.start[task.id])
+    return problem.closes - called + cp_model.LinearExpr.sum(spans) - total_work(problem)
+
+
+def presence(rules: Rules, shift: ResourceId) -> Expression:
+    """Minutes from the first start to the last end of a shift's work, 0 without work."""
+    problem, model = rules.problem, rules.model
+    resource = problem.resource_by_id[shift]
+    opens = problem.opens if resource.opens is None else resource.opens
+    closes = problem.closes if resource.closes is None else resource.closes
+    first = model.new_int_var(opens, closes, f"{shift} from")
+    last = model.new_int_var(opens, closes, f"{shift} until")
+    span = model.new_int_var(0, max(0, closes - opens), f"{shift} there")
+    work = []
+    for task, literal, _ in rules.on[shift]:
+        minutes = problem.task_by_id[task].minutes
+        begins = model.add(first <= rules.start[task])
+        ends = model.add(last >= rules.start[task] + minutes)
+        if not isinstance(literal, int):
+            begins.only_enforce_if(literal)
+            ends.only_enforce_if(literal)
+        work.append(minutes * literal)
+    model.add(span >= last - first)
+    model.add(span >= sum(work))
+    return span
+
+
+def fair_shares(rules: Rules) -> Expression:
+    """Minutes of work above an even share, summed."""
+    problem, model = rules.problem, rules.model
+    total = total_work(problem)
+    share = even_share(total, len(problem.shifts_by_helper))
+    above: list[cp_model.IntVar] = []
+    for helper, shifts in problem.shifts_by_helper.items():
+        work = [
+            problem.task_by_id[task].minutes * literal for shift in shifts for task, literal, _ in rules.on.get(shift, ())
+        ]
+        if work:
+            extra = model.new_int_var(0, total, f"{helper} above share")
+            model.add(extra >= sum(work) - share)
+            above.append(extra)
+    return cp_model.LinearExpr.sum(above)
+
+
+def shifts_in_use(rules: Rules) -> list[ResourceId]:
+    """The shifts that could get work."""
+    return [r.id for r in rules.problem.resources if r.helper is not None and rules.on.get(r.id)]
+
+
+def is_hands_on(problem: Problem, task: TaskId) -> bool:
+    """Whether a task needs a helper."""
+    return any(
+        problem.resource_by_id[option].helper is not None
+        for need in problem.task_by_id[task].needs
+        for option in need.options
+    )
+
+
+def total_work(problem: Problem) -> int:
+    """All minutes of all helpers' work, which no plan changes."""
+    return sum(
+        task.minutes * need.picks
+        for task in problem.tasks
+        for need in task.needs
+        if need.options and problem.resource_by_id[need.options[0]].helper is not None
+    )
+
+
+def floor(aim: Aim, problem: Problem, windows: dict[TaskId, StartWindow]) -> int:
+    """A value that no plan can beat, from windows alone."""
+    if aim is Aim.MAKESPAN:
+        return max((windows[t.id].earliest + t.minutes for t in problem.tasks), default=problem.opens) - problem.opens
+    if aim is Aim.LATENESS:
+        ends = {due.task: windows[due.task].earliest + problem.task_by_id[due.task].minutes for due in problem.dues}
+        return sum(max(0, ends[due.task] - due.at) for due in problem.dues)
+    if aim is Aim.CREW_DAY:
+        working = [t.id for t in problem.tasks if is_hands_on(problem, t.id)]
+        return problem.closes - min((windows[t].latest for t in working), default=problem.closes)
+    return 0
+
+
+EXPRESSIONS = {
+    Aim.MAKESPAN: makespan,
+    Aim.LATENESS: lateness,
+    Aim.FRESHNESS: freshness,
+    Aim.CREW_DAY: crew_day,
+    Aim.FAIR_SHARES: fair_shares,
+}

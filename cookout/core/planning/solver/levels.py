@@ -1,0 +1,120 @@
+"""One-piece solving: every level in turn over the whole problem, each optimised and then held."""
+
+from time import perf_counter
+
+from cookout.core.planning.network import StartWindow
+from cookout.core.planning.problem import Aim, Problem, TaskId
+from cookout.core.planning.quick.booking import longest_run
+from cookout.core.planning.result import Level, Limits, Plan, Progress, Watch
+from cookout.core.planning.solver.aims import expression, floor
+from cookout.core.planning.solver.cpsat import Found, run
+from cookout.core.planning.solver.rules import Rules
+from cookout.core.planning.values import values
+
+# How the seconds are dealt out among the levels still to come; the first must not eat the time of the last.
+SHARES = {Aim.MAKESPAN: 1.0, Aim.LATENESS: 2.0, Aim.FRESHNESS: 2.0, Aim.CREW_DAY: 4.0, Aim.FAIR_SHARES: 1.5}
+
+
+class OnePiece:
+    """Solves the levels of a problem one after another on a single model."""
+
+    def __init__(self, problem: Problem, windows: dict[TaskId, StartWindow], limits: Limits, watch: Watch) -> None:
+        self.problem = problem
+        self.windows = windows
+        self.limits = limits
+        self.watch = watch
+        self.began = perf_counter()
+        self.best: Plan | None = None
+        self.levels: list[Level] = []
+        self.impossible = False
+        self.rules = Rules(problem, windows)
+        self.break_helpers: set[str] = set()
+
+    def solve(self, first: Plan | None, seconds_spent: float) -> None:
+        """Work through the levels, starting from a first plan where there is one."""
+        self.began = perf_counter() - seconds_spent
+        self.best = first
+        self.rules.apply()
+        for number, aim in enumerate(self.problem.aims):
+            self.level(number, aim)
+            if self.best is None:
+                return
+
+    def level(self, number: int, aim: Aim) -> None:
+        """Optimise one level and hold it."""
+        least = floor(aim, self.problem, self.windows)
+        worth = values(self.problem, self.best)[number] if self.best else None
+        amount = expression(aim, self.rules)
+        if worth is None or worth > least:
+            self.rules.model.minimize(amount)
+            least = max(least, self.search(number, aim))
+        if self.best is None:
+            return
+        value = values(self.problem, self.best)[number]
+        self.levels.append(Level(aim, value, min(least, value)))
+        self.rules.model.clear_objective()
+        self.rules.model.add(amount <= value)
+
+    def search(self, number: int, aim: Aim) -> int:
+        """Run the solver until the level is proved, its time is over, or it is stopped; the bound that was reached."""
+        until = self.left() * SHARES[aim] / sum(SHARES[a] for a in self.problem.aims[number:])
+        deadline = perf_counter() + until
+        bound = -(10**9)
+        while perf_counter() < deadline and not self.watch.stop():
+            found = self.attempt(aim, deadline - perf_counter())
+            bound = max(bound, found.bound if found.bound is not None else bound)
+            if found.impossible and self.best is None:
+                self.impossible = True
+            if found.plan is None or not self.mend_breaks(found.plan):
+                break
+        return bound
+
+    def attempt(self, aim: Aim, seconds: float) -> Found:
+        """One run from the best plan so far."""
+        self.rules.model.clear_hints()
+        if self.best is not None:
+            self.rules.hint(self.best)
+        limits = Limits(seconds, self.limits.workers, self.limits.seed)
+        found = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim), has_objective=True)
+        if found.plan is not None:
+            self.keep(found.plan, aim)
+        return found
+
+    def keep(self, plan: Plan, aim: Aim) -> None:
+        """Keep a plan if it is better than the best and nobody misses a break, and tell of it."""
+        if missed_breaks(self.problem, plan):
+            return
+        worth = values(self.problem, plan)
+        if self.best is None or worth < values(self.problem, self.best):
+            self.best = plan
+            told = tuple(zip(self.problem.aims, worth, strict=True))
+            self.watch.tell(Progress(perf_counter() - self.began, aim.value, plan, told))
+
+    def mend_breaks(self, plan: Plan) -> bool:
+        """Add the break rule for those whose breaks the plan misses; whether there are new ones."""
+        missed = missed_breaks(self.problem, plan) - self.break_helpers
+        for helper in sorted(missed):
+            self.rules.breaks_are_kept(helper)
+        self.break_helpers |= missed
+        return bool(missed)
+
+    def left(self) -> float:
+        """Seconds left of the limit."""
+        return max(0.0, self.limits.seconds - (perf_counter() - self.began))
+
+
+def missed_breaks(problem: Problem, plan: Plan) -> set[str]:
+    """The helpers who stand at the fire for too long without a break."""
+    hot: dict[str, list[tuple[int, int]]] = {rule.helper: [] for rule in problem.breaks}
+    for task in problem.tasks:
+        if task.hot:
+            for group in plan.placed[task.id].picks:
+                for resource in group:
+                    helper = problem.resource_by_id[resource].helper
+                    if helper in hot:
+                        hot[helper].append((plan.start(task.id), plan.end(task)))
+    return {
+        rule.helper
+        for rule in problem.breaks
+        if longest_run(hot[rule.helper], rule.break_minutes) > rule.stretch_minutes
+    }

@@ -1,0 +1,127 @@
+"""Changes to an event that would let it be planned: their data, their words, and how each is applied.
+
+A change is a flat mapping, so that it travels in JSON and through a form:
+
+    {"kind": "add_gear", "gear": ID, "count": N}
+    {"kind": "add_helper", "skills": "fire, baking", "start": MINUTE, "end": MINUTE}
+    {"kind": "widen_window", "helper": ID, "start": MINUTE, "end": MINUTE}
+    {"kind": "move_serving", "serving": ID, "minutes": N}
+    {"kind": "move_slot", "slot": ID, "minutes": N}
+    {"kind": "buy_gear", "gear_kind": "oven", "inches": 14, "count": N}
+"""
+
+from dataclasses import replace
+
+from cookout.core.errors import CookoutError
+from cookout.core.kitchen.recipe import Skill
+from cookout.core.planning.event import Event, Gear, GearId, GearKind, Helper, HelperId, Window
+
+Change = dict[str, str | int]
+
+
+class ChangeError(CookoutError):
+    """A change that does not fit the event, such as one for a helper who has left the crew."""
+
+
+def apply_change(event: Event, change: Change) -> Event:
+    """The event with one change made; `ChangeError` where it does not fit."""
+    try:
+        return APPLY[str(change["kind"])](event, change)
+    except (KeyError, ValueError) as error:
+        raise ChangeError(
+            f"the change {change} does not fit this event ({error}); plan again and take a change from the new list"
+        ) from error
+
+
+def add_gear(event: Event, change: Change) -> Event:
+    """More of some gear that the event has."""
+    if all(gear.id != change["gear"] for gear in event.gear):
+        raise KeyError(change["gear"])
+    more = int(change["count"])
+    gear = tuple(replace(g, count=g.count + more) if g.id == change["gear"] else g for g in event.gear)
+    return replace(event, gear=gear)
+
+
+def buy_gear(event: Event, change: Change) -> Event:
+    """Gear of a kind or size that the event has none of."""
+    kind = GearKind(str(change["gear_kind"]))
+    inches = int(change["inches"]) if change.get("inches") else None
+    name = f"{inches}-inch oven" if inches else kind.value
+    new = Gear(
+        id=GearId(unused_id(f"more-{kind.value}-{inches or 1}", {g.id for g in event.gear})),
+        kind=kind,
+        name=name,
+        count=int(change["count"]),
+        inches=inches,
+        coals=100 if kind is GearKind.CHIMNEY else None,
+        spots=4 if kind is GearKind.TABLE else None,
+    )
+    return replace(event, gear=(*event.gear, new))
+
+
+def add_helper(event: Event, change: Change) -> Event:
+    """One adult more, with certain skills, for a certain time."""
+    skills = frozenset(Skill(skill) for skill in str(change["skills"]).split(", ") if skill)
+    helper = Helper(
+        id=HelperId(unused_id("one-more-helper", {h.id for h in event.crew})),
+        name="One more helper",
+        skills=skills,
+        windows=(Window(int(change["start"]), int(change["end"])),),
+    )
+    return replace(event, crew=(*event.crew, helper))
+
+
+def widen_window(event: Event, change: Change) -> Event:
+    """A helper who comes earlier or stays longer."""
+    helper = event.helper(HelperId(str(change["helper"])))
+    wider = Window(int(change["start"]), int(change["end"]))
+    apart = [w for w in helper.windows if w.end < wider.start or w.start > wider.end]
+    touching = [w for w in helper.windows if w not in apart]
+    joined = Window(
+        min([wider.start, *(w.start for w in touching)]), max([wider.end, *(w.end for w in touching)])
+    )
+    windows = tuple(sorted([*apart, joined], key=lambda w: w.start))
+    crew = tuple(replace(h, windows=windows) if h.id == helper.id else h for h in event.crew)
+    return replace(event, crew=crew)
+
+
+def move_serving(event: Event, change: Change) -> Event:
+    """A serving at another time."""
+    moved = event.serving(next(s.id for s in event.servings if s.id == change["serving"]))
+    servings = tuple(replace(s, at=s.at + int(change["minutes"])) if s.id == moved.id else s for s in event.servings)
+    return replace(event, servings=servings)
+
+
+def move_slot(event: Event, change: Change) -> Event:
+    """A demo slot, and what must stand ready for it, at another time."""
+    minutes = int(change["minutes"])
+    if all(slot.id != change["slot"] for slot in event.slots):
+        raise KeyError(change["slot"])
+    slots = tuple(
+        replace(
+            slot,
+            starts_at=slot.starts_at + minutes,
+            ready_made=tuple(replace(ready, by=ready.by + minutes) for ready in slot.ready_made),
+        )
+        if slot.id == change["slot"]
+        else slot
+        for slot in event.slots
+    )
+    return replace(event, slots=slots)
+
+
+def unused_id(wanted: str, taken: set[GearId] | set[HelperId]) -> str:
+    """The wanted id, with a number where it is taken."""
+    if wanted not in taken:
+        return wanted
+    return next(f"{wanted}-{n}" for n in range(2, len(taken) + 3) if f"{wanted}-{n}" not in taken)
+
+
+APPLY = {
+    "add_gear": add_gear,
+    "buy_gear": buy_gear,
+    "add_helper": add_helper,
+    "widen_window": widen_window,
+    "move_serving": move_serving,
+    "move_slot": move_slot,
+}
