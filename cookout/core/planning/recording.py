@@ -25,7 +25,7 @@ from cookout.core.planning.record import (
 )
 from cookout.core.planning.result import Level, Plan, Result
 from cookout.core.planning.wording import moment
-from cookout.core.quantities import print_speed, print_temperature
+from cookout.core.quantities import show_speed, show_temperature
 
 
 def record_of(
@@ -68,9 +68,9 @@ def weather_line(event: Event) -> str:
     """The expected weather in one line, in the event's units."""
     weather = event.weather
     parts = [
-        print_temperature(weather.air_c, event.units),
-        f"wind {print_speed(weather.wind_mps, event.units)}",
-        f"gusts {print_speed(weather.gust_mps, event.units)}" if weather.gust_mps > weather.wind_mps else "",
+        show_temperature(weather.air_c, event.units),
+        f"wind {show_speed(weather.wind_mps, event.units)}",
+        f"gusts {show_speed(weather.gust_mps, event.units)}" if weather.gust_mps > weather.wind_mps else "",
         f"humidity {round(weather.humidity * 100)} %",
         "sun" if weather.sunny else "shade",
     ]
@@ -261,7 +261,7 @@ class Recorder:
             under=run.under,
             least_coals=run.least_coals,
             most_coals=run.most_coals,
-            temperature=print_temperature(run.temperature_c, event.units),
+            temperature=show_temperature(run.temperature_c, event.units),
             laid_at=self.at(self.plan.start(run.lays)),
             in_at=self.at(self.plan.start(run.bakes)),
             out_at=self.at(self.plan.start(run.takes_out)),

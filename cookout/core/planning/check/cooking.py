@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from cookout.core.kitchen.recipe import After, FoodKind, Recipe, Scope, Step
+from cookout.core.kitchen.recipe import After, FoodKind, Recipe, Scope, Step, StepKind
 from cookout.core.planning.check.breach import Breach, Use, overfull
 from cookout.core.planning.check.reading import Reading, clock
 from cookout.core.planning.event import Dish, DishId, Gear, GearId, GearKind
@@ -12,11 +12,7 @@ from cookout.core.planning.problem import TaskId
 STANDING = frozenset({GearKind.OVEN, GearKind.TABLE})
 """Gear that a bake keeps from its first task to its last, waits between them as well."""
 
-KEPT_COLD_OR_HOT = frozenset(FoodKind) - {
-    FoodKind.BREAD_AND_CAKE,
-    FoodKind.FRUIT,
-    FoodKind.RAW_VEGETABLES,
-}
+PERISHABLE = frozenset(FoodKind) - {FoodKind.BREAD_AND_CAKE}
 """Food that must not stand in the air for long."""
 
 STANDS_MINUTES = 120
@@ -29,7 +25,7 @@ def gear_counts(reading: Reading) -> Iterator[Breach]:
     """No more pieces of any gear in use at any minute than there are; a cooking table counts by its spots."""
     uses = _uses(reading)
     for gear in reading.event.gear:
-        room = gear.count * (gear.spots or 0) if gear.kind is GearKind.TABLE else gear.count
+        room = gear.count * (1 if gear.spots is None else gear.spots) if gear.kind is GearKind.TABLE else gear.count
         found = overfull(uses.get(gear.id, []), room)
         if found is not None:
             minute, taken, tasks = found
@@ -100,7 +96,7 @@ def _one_spot(reading: Reading, run: BakeRun, tables: dict[Gear, int]) -> Iterat
 def enough_ovens_for_all(reading: Reading) -> Iterator[Breach]:
     """As many batches, or pans, are baked as the people to be served ask for, each in its own oven."""
     for dish, recipe, step in _steps(reading):
-        if step.bake is None:
+        if step.bake is None or dish.serving is None:
             continue
         wanted, runs = _wanted_runs(reading, dish, recipe, step), reading.runs_of(dish.id, step.id)
         if len(runs) < wanted:
@@ -111,7 +107,7 @@ def enough_ovens_for_all(reading: Reading) -> Iterator[Breach]:
 def _wanted_runs(reading: Reading, dish: Dish, recipe: Recipe, step: Step) -> int:
     people = dish.people
     if people is None:
-        people = reading.event.serving(dish.serving).people if dish.serving is not None else 1
+        people = reading.event.serving(dish.serving).people if dish.serving is not None else recipe.serves
     pans = recipe.pans if step.scope is Scope.PAN else 1
     return 1 if step.scope is Scope.DISH else -(-people * pans // recipe.serves)
 
@@ -158,7 +154,9 @@ def _by_first(span: Span) -> int:
     return span[1]
 
 
-def _waits(reading: Reading, after: After, ends: list[Span], starts: list[Span]) -> Iterator[Breach]:
+def _waits(
+    reading: Reading, after: After, ends: list[Span], starts: list[Span], rule: str = "steps_in_order"
+) -> Iterator[Breach]:
     """Batches bear no number here, so the earliest ends are matched with the earliest starts.
 
     If any matching keeps the waits, this one does: both sides are sorted and the limits are the same for all.
@@ -171,10 +169,10 @@ def _waits(reading: Reading, after: After, ends: list[Span], starts: list[Span])
         task, start_from, start_until = starts[place // share_ends]
         if start_until - end_from < after.least:
             text = f"{reading.name(task)} comes sooner than {after.least} min after {reading.name(before)}"
-            yield Breach("steps_in_order", (before, task), text, start_until)
+            yield Breach(rule, (before, task), text, start_until)
         if after.most is not None and start_from - end_until > after.most:
             text = f"{reading.name(task)} comes later than {after.most} min after {reading.name(before)}"
-            yield Breach("steps_in_order", (before, task), text, start_from)
+            yield Breach(rule, (before, task), text, start_from)
 
 
 def bakes_long_enough(reading: Reading) -> Iterator[Breach]:
@@ -184,7 +182,7 @@ def bakes_long_enough(reading: Reading) -> Iterator[Breach]:
         if step is None:
             yield Breach("bakes_long_enough", (run.bakes,), f"{reading.name(run.bakes)} is no bake of its recipe")
             continue
-        minutes = reading.start(run.takes_out) - reading.end(run.loads)
+        minutes = reading.start(run.takes_out) - reading.start(run.bakes)
         if minutes < step[0].minutes.least:
             text = f"{reading.name(run.bakes)} lasts {minutes} min, at least {step[0].minutes.least} are wanted"
             yield Breach("bakes_long_enough", (run.bakes,), text, reading.start(run.bakes))
@@ -203,7 +201,8 @@ def look_ins_in_time(reading: Reading) -> Iterator[Breach]:
         minutes = sorted(reading.start(info.id) for info in looks)
         for run in reading.runs_of(dish.id, step.id):
             start = reading.start(run.bakes)
-            first, last = start + step.bake.look_in_from, start + step.minutes.least
+            last = start + step.minutes.least - 1
+            first = min(start + step.bake.look_in_from, last)
             found = next((minute for minute in minutes if first <= minute <= last), None)
             if found is None:
                 text = f"nobody looks into {recipe.name} from {clock(reading, first)} to {clock(reading, last)}"
@@ -232,11 +231,12 @@ def food_kept_safe(reading: Reading) -> Iterator[Breach]:
     for (_, dish), serve in reading.expanded.serves.items():
         recipe = reading.event.recipe(reading.dish(dish).recipe)
         most = _most_minutes(reading, recipe)
+        rests = recipe.rests_minutes if most is None else min(recipe.rests_minutes, most)
         for step in recipe.last_steps():
             for task, minute in reading.finished(dish, step):
                 waited = reading.start(serve) - minute
-                if waited < recipe.rests_minutes:
-                    text = f"{recipe.name} rests {waited} min, {recipe.rests_minutes} are wanted"
+                if waited < rests:
+                    text = f"{recipe.name} rests {waited} min, {rests} are wanted"
                     yield Breach("food_kept_safe", (task, serve), text, reading.start(serve))
                 if most is not None and waited > most:
                     text = f"{recipe.name} waits {waited} min to be served, at most {most} are safe or good"
@@ -246,7 +246,38 @@ def food_kept_safe(reading: Reading) -> Iterator[Breach]:
 def _most_minutes(reading: Reading, recipe: Recipe) -> int | None:
     """How long the finished dish may wait; held hot or cold it is bound by what it keeps."""
     kept = {"hot": recipe.keeps.hot, "cold": recipe.keeps.cold, "air": recipe.keeps.air}.get(recipe.held)
-    if recipe.held != "air" or recipe.food not in KEPT_COLD_OR_HOT:
+    if recipe.held != "air" or recipe.food not in PERISHABLE:
         return kept
-    stands = STANDS_MINUTES_IN_HEAT if reading.event.weather.air_c > HEAT_C else STANDS_MINUTES
+    stands = _stands_minutes(reading)
     return stands if kept is None else min(kept, stands)
+
+
+def _stands_minutes(reading: Reading) -> int:
+    return STANDS_MINUTES_IN_HEAT if reading.event.weather.air_c > HEAT_C else STANDS_MINUTES
+
+
+def food_safe_on_the_way(reading: Reading) -> Iterator[Breach]:
+    """Perishable food stands no longer between two steps than is safe, where nothing says that it is kept cold."""
+    for dish, recipe, step in _steps(reading):
+        if recipe.food not in PERISHABLE or _in_cooler(step):
+            continue
+        for after in step.after:
+            before = recipe.step(after.step)
+            if not _in_cooler(before) and not _still_plain(recipe, before) and after.least <= _stands_minutes(reading):
+                limit = After(after.step, 0, after.most if after.most is not None else _stands_minutes(reading))
+                yield from _waits(
+                    reading,
+                    limit,
+                    _ends(reading, dish.id, before),
+                    _starts(reading, dish.id, step),
+                    "food_safe_on_the_way",
+                )
+
+
+def _in_cooler(step: Step) -> bool:
+    return any(use.kind == GearKind.COOLER for use in step.gear)
+
+
+def _still_plain(recipe: Recipe, step: Step) -> bool:
+    """Whether a cake that will bear cream icing is still without it."""
+    return recipe.food is FoodKind.CREAM_ICING and step.kind not in (StepKind.ICE, StepKind.FINISH)

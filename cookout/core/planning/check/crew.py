@@ -83,6 +83,15 @@ def fire_only_by_those_allowed(reading: Reading) -> Iterator[Breach]:
                 yield Breach("fire_only_by_those_allowed", (info.id,), text, reading.start(info.id))
 
 
+def hot_iron_only_by_those_allowed(reading: Reading) -> Iterator[Breach]:
+    """Hot work of any kind by an adult, or by somebody whom the organiser named."""
+    for info in reading.tasks:
+        for helper in (reading.crew[each] for each in reading.helpers(info.id)):
+            if info.hot and not (helper.adult or helper.fire_allowed):
+                text = f"{helper.name} may not handle hot iron, as {reading.name(info.id)} asks"
+                yield Breach("hot_iron_only_by_those_allowed", (info.id,), text, reading.start(info.id))
+
+
 def breaks_taken(reading: Reading) -> Iterator[Breach]:
     """Nobody is at the fire longer than their stretch without a break."""
     for helper in reading.event.crew:

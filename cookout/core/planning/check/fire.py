@@ -21,7 +21,9 @@ WITH_COALS = (FIRE_KINDS - {TaskKind.DROWN}) | {
 
 
 def set_up_first(reading: Reading) -> Iterator[Breach]:
-    """Table, water and shovel stand there before anything is lit."""
+    """Table, water and shovel stand there before anything is lit, where the event gives time to that at all."""
+    if reading.event.setup_minutes <= 0:
+        return
     lights = reading.of_kind(TaskKind.LIGHT)
     set_ups = reading.of_kind(TaskKind.SET_UP)
     if lights and not set_ups:
@@ -103,7 +105,8 @@ def coals_enough(reading: Reading) -> Iterator[Breach]:
 def chimney_room(reading: Reading) -> Iterator[Breach]:
     """No more chimneys at once than there are, and none overfilled."""
     chimneys = [gear for gear in reading.event.gear if gear.kind is GearKind.CHIMNEY]
-    largest = max((gear.coals for gear in chimneys if gear.coals is not None), default=None)
+    known = [gear.coals for gear in chimneys if gear.coals is not None]
+    largest = max(known) if known and len(known) == len(chimneys) else None
     firings = reading.expanded.firings
     for firing in firings:
         if largest is not None and firing.coals > firing.chimneys * largest:

@@ -36,9 +36,11 @@ class Reading:
     def name(self, task: TaskId) -> str:
         """The task's name with its dish, as the user knows it."""
         info = self.expanded.info[task]
-        return (
-            info.name if info.dish is None else f"{info.name} ({self.event.recipe(self.dish(info.dish).recipe).name})"
-        )
+        return info.name if info.dish is None else f"{info.name} ({self.food(info.dish)})"
+
+    def food(self, dish: DishId) -> str:
+        """The name of the dish's recipe."""
+        return self.event.recipe(self.dish(dish).recipe).name
 
     def dish(self, dish: DishId) -> Dish:
         """The dish of that id."""

@@ -1,12 +1,16 @@
 """Rules for what others see: servings on the table in time, demo slots and what stands ready at them."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from cookout.core.planning.check.breach import Breach
 from cookout.core.planning.check.reading import Reading, clock
 from cookout.core.planning.event import DemoSlot, LiveStep, ReadyMade
-from cookout.core.planning.expanded import TaskInfo
+from cookout.core.planning.expanded import TaskInfo, TaskKind
 from cookout.core.planning.problem import TaskId
+
+BESIDE = frozenset({TaskKind.LAY_COALS, TaskKind.TOP_UP, TaskKind.TURN, TaskKind.LOOK_IN})
+"""Care of the fire and the iron around a live bake, which another helper may take from the presenter."""
 
 
 def served_in_time(reading: Reading) -> Iterator[Breach]:
@@ -17,13 +21,14 @@ def served_in_time(reading: Reading) -> Iterator[Breach]:
         serving = reading.event.serving(dish.serving)
         task = reading.expanded.serves.get((serving.id, dish.id))
         if task is None:
-            yield Breach(
-                "served_in_time", (), f"nobody serves {reading.event.recipe(dish.recipe).name} at {serving.name}"
-            )
+            text = f"nobody serves {reading.food(dish.id)} at {serving.name}"
+            yield Breach("served_in_time", (), text, serving.at)
             continue
         on_table = reading.end(task)
-        if not serving.at - serving.early <= on_table <= serving.at + serving.late:
-            text = f"{reading.name(task)} is done at {clock(reading, on_table)}; {serving.name} is {_span(reading, serving.at - serving.early, serving.at + serving.late)}"
+        first, last = serving.at - serving.early, serving.at + serving.late
+        if not first <= on_table <= last:
+            wanted = _span(reading, first, last)
+            text = f"{reading.name(task)} is done at {clock(reading, on_table)}; {serving.name} is {wanted}"
             yield Breach("served_in_time", (task,), text, on_table)
 
 
@@ -32,15 +37,18 @@ def _span(reading: Reading, start: int, end: int) -> str:
 
 
 def live_steps_in_slot(reading: Reading) -> Iterator[Breach]:
-    """Live steps are shown within their slot, by the presenter, in the order given."""
+    """Live steps are shown within their slot, by the presenter, in the order given.
+
+    A step that two slots claim is done once, and so belongs to the first.
+    """
+    elsewhere: set[LiveStep] = set()
     for slot in reading.event.slots:
-        shown = [(live, _shown(reading, slot, live)) for live in slot.live]
+        shown = [(live, _shown(reading, slot, live)) for live in slot.live if live not in elsewhere]
+        elsewhere |= set(slot.live)
         for live, infos in shown:
             if not infos:
-                dish = reading.event.recipe(reading.dish(live.dish).recipe).name
-                yield Breach(
-                    "live_steps_in_slot", (), f"{live.step} of {dish} is not shown in {slot.name}", slot.starts_at
-                )
+                text = f"{live.step} of {reading.food(live.dish)} is not shown in {slot.name}"
+                yield Breach("live_steps_in_slot", (), text, slot.starts_at)
             for info in infos:
                 yield from _live(reading, slot, info)
         firsts = [min(infos, key=lambda info: reading.start(info.id)).id for _, infos in shown if infos]
@@ -57,13 +65,13 @@ def _live(reading: Reading, slot: DemoSlot, info: TaskInfo) -> Iterator[Breach]:
         text = f"{reading.name(info.id)} is not within {slot.name}, {_span(reading, slot.starts_at, slot.ends_at)}"
         yield Breach("live_steps_in_slot", (info.id,), text, start)
     helpers = reading.helpers(info.id)
-    if helpers and slot.presenter not in helpers:
+    if helpers and slot.presenter not in helpers and info.kind not in BESIDE:
         text = f"{reading.name(info.id)} is not shown by {reading.event.helper(slot.presenter).name}"
         yield Breach("live_steps_in_slot", (info.id,), text, start)
 
 
 def _in_order(reading: Reading, tasks: list[TaskId]) -> Iterator[Breach]:
-    for before, after in zip(tasks, tasks[1:], strict=False):
+    for before, after in pairwise(tasks):
         if reading.start(after) < reading.start(before):
             text = f"{reading.name(after)} is shown before {reading.name(before)}"
             yield Breach("live_steps_in_slot", (before, after), text, reading.start(after))
@@ -86,11 +94,12 @@ def ready_made_by_then(reading: Reading) -> Iterator[Breach]:
         for ready in slot.ready_made:
             finished = _finished(reading, slot, ready)
             if not finished:
-                dish = reading.event.recipe(reading.dish(ready.dish).recipe).name
-                yield Breach("ready_made_by_then", (), f"nothing makes {dish} ready for {slot.name}", ready.by)
+                text = f"nothing makes {reading.food(ready.dish)} ready for {slot.name}"
+                yield Breach("ready_made_by_then", (), text, ready.by)
             for task, minute in finished.items():
                 if minute > ready.by:
-                    text = f"{reading.name(task)} is done at {clock(reading, minute)}, wanted by {clock(reading, ready.by)}"
+                    wanted = clock(reading, ready.by)
+                    text = f"{reading.name(task)} is done at {clock(reading, minute)}, wanted by {wanted}"
                     yield Breach("ready_made_by_then", (task,), text, minute)
 
 

@@ -61,12 +61,20 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
+class Order:
+    """A dish, its recipe, and how much of it is made."""
+
+    dish: Dish
+    recipe: Recipe
+    amount: Yield
+
+
+@dataclass(frozen=True, slots=True)
 class Made:
     """A dish with all its steps as tasks."""
 
     dish: Dish
     recipe: Recipe
-    amount: Yield
     spans: tuple[Span, ...]
 
     def of_step(self, step_id: StepId) -> tuple[Span, ...]:
@@ -85,11 +93,11 @@ def people_for(event: Event, dish: Dish) -> int | None:
     return event.serving(dish.serving).people
 
 
-def amount_of(event: Event, dish: Dish, recipe: Recipe) -> Yield:
-    """Batches enough for all; one where nobody said how many people."""
-    people = people_for(event, dish)
+def order_of(event: Event, dish: Dish) -> Order:
+    """The dish in batches enough for all; one where nobody said how many people."""
+    recipe, people = event.recipe(dish.recipe), people_for(event, dish)
     batches = 1 if people is None else max(1, ceil(people / recipe.serves))
-    return Yield(batches, max(1, recipe.pans))
+    return Order(dish, recipe, Yield(batches, max(1, recipe.pans)))
 
 
 def copy_id(dish: DishId, step: StepId, copy: Copy) -> TaskId:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cookout.core.planning.event import DemoSlot, Event, Helper, SlotId, Window
 from cookout.core.planning.expanded import FIRE_KINDS, TaskInfo, TaskKind
@@ -75,7 +76,7 @@ def _cut(helper: Helper, window: Window, slots: list[DemoSlot]) -> list[Shift]:
             closes,
             frozenset(slot.id for slot in slots if slot.starts_at <= opens and closes <= slot.ends_at),
         )
-        for opens, closes in zip(marks, marks[1:], strict=False)
+        for opens, closes in pairwise(marks)
     ]
 
 

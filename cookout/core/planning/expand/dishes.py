@@ -2,8 +2,9 @@
 
 from cookout.core.kitchen.recipe import After, Step
 from cookout.core.planning.event import Dish
-from cookout.core.planning.expand.bakes import BakeDraft, make_bake
-from cookout.core.planning.expand.copies import Copy, Made, Span, Yield, amount_of, copy_id
+from cookout.core.planning.expand import cautions
+from cookout.core.planning.expand.bakes import BakeDraft, BakeOrder, make_bake
+from cookout.core.planning.expand.copies import Copy, Made, Order, Span, copy_id, order_of
 from cookout.core.planning.expand.draft import Draft
 from cookout.core.planning.expand.gear import Kit
 from cookout.core.planning.expand.waits import limit_between
@@ -12,34 +13,34 @@ from cookout.core.planning.expanded import TaskInfo, TaskKind
 
 def make_dish(draft: Draft, kit: Kit, dish: Dish, steps: tuple[Step, ...]) -> tuple[Made, list[BakeDraft]]:
     """Add the tasks of a dish for those steps, and the waits between them. Its bakes still want coals and an oven."""
-    recipe = draft.event.recipe(dish.recipe)
-    amount = amount_of(draft.event, dish, recipe)
+    order = order_of(draft.event, dish)
     spans: list[Span] = []
     bakes: list[BakeDraft] = []
     for step in steps:
-        for copy in amount.copies(step.scope):
+        for copy in order.amount.copies(step.scope):
             if step.bake is None:
-                spans.append(_plain(draft, kit, dish, step, copy, amount))
+                spans.append(_plain(draft, kit, order, step, copy))
             else:
-                span, bake = make_bake(draft, kit, dish, recipe, step, copy, amount)
+                span, bake = make_bake(draft, kit, BakeOrder(order, step, step.bake, copy))
                 spans.append(span)
                 bakes.append(bake)
-    made = Made(dish, recipe, amount, tuple(spans))
+    made = Made(dish, order.recipe, tuple(spans))
     _link_steps(draft, made)
     return made, bakes
 
 
-def _plain(draft: Draft, kit: Kit, dish: Dish, step: Step, copy: Copy, amount: Yield) -> Span:
+def _plain(draft: Draft, kit: Kit, order: Order, step: Step, copy: Copy) -> Span:
     info = TaskInfo(
-        copy_id(dish.id, step.id, copy),
-        step.name + amount.label(copy),
+        copy_id(order.dish.id, step.id, copy),
+        step.name + order.amount.label(copy),
         TaskKind(step.kind.value),
-        dish.id,
+        order.dish.id,
         step.id,
         hands=step.hands,
         skills=step.skills,
         hot=step.hot and step.hands > 0,
         detail=step.note,
+        caution=cautions.IRON_CAUTION if step.hot else "",
     )
     task = draft.add(info, step.minutes.usual, kit.needs(step.gear))
     return Span(step, copy, (task,), task, task, (task,))

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field, replace
 
-from cookout.core.planning.event import Event
+from cookout.core.planning.event import Event, SlotId
 from cookout.core.planning.expanded import TaskInfo
 from cookout.core.planning.problem import Due, Freshness, Link, LinkKind, Need, Task, TaskId
 from cookout.core.planning.record import Warning
@@ -60,6 +60,10 @@ class Draft:
         """Ask for more gear during the task."""
         task = self.tasks[task_id]
         self.tasks[task_id] = replace(task, needs=task.needs + needs)
+
+    def show(self, task_id: TaskId, slot: SlotId) -> None:
+        """Mark the task as shown live in a slot."""
+        self.info[task_id] = replace(self.info[task_id], live_in=slot)
 
     def warn(self, about: str, text: str, remedy: str) -> None:
         """Note something to mind; the same warning stands once."""

@@ -76,28 +76,27 @@ class Kit:
         """A trivet."""
         return Hold(self._of_kind(GearKind.TRIVET))
 
-    def hold(self, use: GearUse) -> Hold:
-        """Gear of a kind (or of that very id) of which one item has enough."""
-        found = self._named(use.kind)
-        return Hold(tuple(r for r in found if self.capacity[r] >= use.count), use.count)
+    def holds(self, uses: Iterable[GearUse]) -> tuple[Hold, ...]:
+        """Gear of those kinds (or very ids); options stay empty where there is not enough."""
+        return tuple(hold for use in uses for hold in self._holds_of(use))
 
     def needs(self, uses: Iterable[GearUse]) -> tuple[Need, ...]:
-        """What a step's gear asks for; options stay empty where there is not enough."""
-        return tuple(need for use in uses for need in self._needs_of(use))
+        """What a step's gear asks for, where it matters not which very piece it gets."""
+        return tuple(Need(hold.options, hold.amount) for hold in self.holds(uses))
 
-    def _needs_of(self, use: GearUse) -> tuple[Need, ...]:
-        enough = self.hold(use).options
+    def _holds_of(self, use: GearUse) -> tuple[Hold, ...]:
+        enough = tuple(r for r in self._named(use.kind) if self.capacity[r] >= use.count)
         if enough or sum(self.capacity[r] for r in self._named(use.kind)) < use.count:
-            return (Need(enough, use.count),)
+            return (Hold(enough, use.count),)
         return tuple(self._gathered(use))
 
-    def _gathered(self, use: GearUse) -> Iterable[Need]:
+    def _gathered(self, use: GearUse) -> Iterable[Hold]:
         """No item alone has enough, all together have: take from the largest on."""
         wanted = use.count
         for resource in sorted(self._named(use.kind), key=lambda r: -self.capacity[r]):
             taken = min(wanted, self.capacity[resource])
             if taken > 0:
-                yield Need((resource,), taken)
+                yield Hold((resource,), taken)
             wanted -= taken
 
     def _named(self, kind: str) -> tuple[ResourceId, ...]:

@@ -1,7 +1,8 @@
 """Nominal times: when each task would stand at the latest if gear and hands were no matter."""
 
 from cookout.core.planning.expand.draft import Draft
-from cookout.core.planning.problem import Link, LinkKind, Task, TaskId
+from cookout.core.planning.network import Arc, arcs_of
+from cookout.core.planning.problem import TaskId
 
 # Waits that contradict one another would push times down for ever; the solver finds them, not this pass.
 _MOST_SWEEPS = 200
@@ -9,35 +10,27 @@ _MOST_SWEEPS = 200
 
 def latest_starts(draft: Draft, closes: int) -> dict[TaskId, int]:
     """The latest start of every task, in minutes, by its own window, its due time and all waits."""
-    dues = {due.task: due.at for due in draft.dues}
-    starts = {
-        task.id: min([closes, *([task.latest] if task.latest is not None else []), dues.get(task.id, closes)])
-        - task.minutes
-        for task in draft.tasks.values()
-    }
+    ends = {task.id: closes if task.latest is None else min(closes, task.latest) for task in draft.tasks.values()}
+    for due in draft.dues:
+        ends[due.task] = min(ends[due.task], due.at)
+    starts = {task_id: end - draft.tasks[task_id].minutes for task_id, end in ends.items()}
+    # Last links first, for deadlines come last.
+    arcs = [
+        arc
+        for link in reversed(draft.links)
+        for arc in arcs_of(link, draft.tasks[link.before], draft.tasks[link.after])
+    ]
     for _ in range(_MOST_SWEEPS):
-        if not _sweep(draft, starts):
+        if not _pull_down(arcs, starts):
             break
     return starts
 
 
-def _sweep(draft: Draft, starts: dict[TaskId, int]) -> bool:
-    """Pull every start down to what its links allow; whether any moved. Last links first, as deadlines come last."""
+def _pull_down(arcs: list[Arc], starts: dict[TaskId, int]) -> bool:
+    """Pull every start down to what the arcs allow; whether any moved."""
     moved = False
-    for link in reversed(draft.links):
-        before, after = draft.tasks[link.before], draft.tasks[link.after]
-        gap = _gap(link, before, after)
-        if link.least is not None and starts[link.after] - gap - link.least < starts[link.before]:
-            starts[link.before] = starts[link.after] - gap - link.least
-            moved = True
-        if link.most is not None and starts[link.before] + gap + link.most < starts[link.after]:
-            starts[link.after] = starts[link.before] + gap + link.most
+    for arc in arcs:
+        if starts[arc.head] - arc.minutes < starts[arc.tail]:
+            starts[arc.tail] = starts[arc.head] - arc.minutes
             moved = True
     return moved
-
-
-def _gap(link: Link, before: Task, after: Task) -> int:
-    """Minutes from start to start when the wait between the linked ends is nil."""
-    from_end = link.kind in (LinkKind.FINISH_TO_START, LinkKind.FINISH_TO_FINISH)
-    to_end = link.kind in (LinkKind.START_TO_FINISH, LinkKind.FINISH_TO_FINISH)
-    return (before.minutes if from_end else 0) - (after.minutes if to_end else 0)

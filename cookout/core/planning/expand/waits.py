@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from cookout.core.kitchen.recipe import After, FoodKind, Recipe, Step, StepKind
+from cookout.core.planning.event import GearKind
 from cookout.core.safety.limits import Wait, longest_wait
 
-_COLD_GEAR = "cooler"
 _ICED = frozenset({StepKind.ICE, StepKind.FINISH})
 
 
@@ -66,4 +66,4 @@ def limit_between(recipe: Recipe, earlier: Step, later: Step, after: After, air_
 
 
 def _is_cold(step: Step) -> bool:
-    return any(use.kind == _COLD_GEAR for use in step.gear)
+    return any(use.kind == GearKind.COOLER for use in step.gear)
