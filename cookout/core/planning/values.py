@@ -7,6 +7,9 @@ from cookout.core.planning.result import Plan
 
 Values = tuple[int, ...]
 
+# Whoever works half of the time has a good day: food over coals is waited for, and waiting is not the same as idling.
+PRESENCE_PER_WORK = 2
+
 
 def values(problem: Problem, plan: Plan) -> Values:
     """The value of each of the problem's aims, in their order; compare two plans by comparing these."""
@@ -33,16 +36,18 @@ def staleness(problem: Problem, plan: Plan) -> int:
 
 
 def crew_day(problem: Problem, plan: Plan) -> int:
-    """Minutes from the earliest call to the end of the horizon, and all minutes of presence without work."""
+    """Minutes from the earliest call to the end of the horizon, and idle presence beyond as much again as the work."""
     spans = spans_by_shift(problem, plan)
     if not spans:
         return 0
     called = min(start for work in spans.values() for start, _ in work)
-    idle = sum(
-        max(end for _, end in work) - min(start for start, _ in work) - sum(end - start for start, end in work)
-        for work in spans.values()
-    )
-    return problem.closes - called + idle
+    return problem.closes - called + sum(idle_presence(work) for work in spans.values())
+
+
+def idle_presence(work: list[tuple[int, int]]) -> int:
+    """Minutes by which presence, from the first start to the last end, exceeds twice the work done in it."""
+    presence = max(end for _, end in work) - min(start for start, _ in work)
+    return max(0, presence - PRESENCE_PER_WORK * sum(end - start for start, end in work))
 
 
 def uneven_shares(problem: Problem, plan: Plan) -> int:

@@ -5,6 +5,10 @@ from cookout.core.planning.problem import Aim, Freshness, Problem, ResourceId, T
 from cookout.core.planning.result import Plan
 
 
+PRESENCE_FOR_WORK = 2
+"""Minutes of presence that a minute of work excuses: waiting for food over coals, as long as the work, is not idling."""
+
+
 def measure(problem: Problem, plan: Plan) -> dict[Aim, int]:
     """The value of every aim in minutes, for a plan that places every task; `KeyError` names one that is not placed."""
     return {
@@ -35,7 +39,7 @@ def _staleness(problem: Problem, plan: Plan, rule: Freshness) -> int:
 
 
 def _crew_day(problem: Problem, plan: Plan) -> int:
-    """Minutes from the first start of anyone's work to the closing, and idle minutes within each shift's work."""
+    """Minutes from the first start of anyone's work to the closing, and each shift's idle minutes."""
     shifts = {shift for ids in problem.shifts_by_helper.values() for shift in ids}
     manned = [task for task in problem.tasks if any(shifts.intersection(need.options) for need in task.needs)]
     called = min((plan.placed[task.id].start for task in manned), default=problem.closes)
@@ -43,9 +47,9 @@ def _crew_day(problem: Problem, plan: Plan) -> int:
 
 
 def _idle(plan: Plan, work: list[Task]) -> int:
-    """Minutes between first start and last end without work; `work` is not empty."""
+    """Minutes from first start to last end beyond what the work excuses; `work` is not empty."""
     first, last = min(plan.placed[task.id].start for task in work), max(_end(plan, task) for task in work)
-    return last - first - sum(task.minutes for task in work)
+    return max(0, last - first - PRESENCE_FOR_WORK * sum(task.minutes for task in work))
 
 
 def _unfairness(problem: Problem, plan: Plan) -> int:

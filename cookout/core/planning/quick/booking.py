@@ -1,6 +1,9 @@
 """Who and what is in use at which minute, kept as bit sets so that the first free start is a few shifts away."""
 
+from bisect import insort
+
 from cookout.core.planning.quick.frame import Frame, FrameNeed, bits
+from cookout.core.planning.values import PRESENCE_PER_WORK
 
 
 class Booking:
@@ -10,7 +13,7 @@ class Booking:
         self.frame = frame
         self.used = [[0] * max(capacity, 1) for capacity in frame.capacity]
         self.work = [0] * len(frame.resources)
-        self.first = [frame.length] * len(frame.resources)
+        self.spans: list[list[tuple[int, int]]] = [[] for _ in frame.resources]
         self.hot: list[list[tuple[int, int]]] = [[] for _ in frame.stretch]
 
     def blocked(self, resource: int, amount: int, minutes: int) -> int:
@@ -49,6 +52,14 @@ class Booking:
         longest, pause = rule
         return longest_run([*self.hot[helper], (start, end)], pause) > longest
 
+    def idle_added(self, shift: int, start: int, end: int) -> int:
+        """Minutes of idle presence beyond what the work allows that this work would add to a shift with work."""
+        spans, work = self.spans[shift], self.work[shift]
+        first, last = spans[0][0], spans[-1][1]
+        before = max(0, last - first - PRESENCE_PER_WORK * work)
+        longer = max(last, end) - min(first, start)
+        return max(0, longer - PRESENCE_PER_WORK * (work + end - start)) - before
+
     def take(self, resource: int, amount: int, start: int, end: int, *, hot: bool) -> None:
         """Put `amount` of the resource in use."""
         levels, span = self.used[resource], bits(start, end)
@@ -56,8 +67,10 @@ class Booking:
             levels[k] |= levels[k - amount] & span
         for k in range(min(amount, len(levels))):
             levels[k] |= span
-        self.work[resource] += end - start
-        self._note_hot(resource, start, end, hot=hot, taken=True)
+        if self.frame.shift_of[resource] >= 0:
+            self.work[resource] += end - start
+            insort(self.spans[resource], (start, end))
+            self._note_hot(resource, start, end, hot=hot, taken=True)
 
     def give_back(self, resource: int, amount: int, start: int, end: int, *, hot: bool) -> None:
         """Take it out of use again."""
@@ -65,12 +78,14 @@ class Booking:
         for k in range(len(levels)):
             still = levels[k + amount] & span if k + amount < len(levels) else 0
             levels[k] = (levels[k] & ~span) | still
-        self.work[resource] -= end - start
-        self._note_hot(resource, start, end, hot=hot, taken=False)
+        if self.frame.shift_of[resource] >= 0:
+            self.work[resource] -= end - start
+            self.spans[resource].remove((start, end))
+            self._note_hot(resource, start, end, hot=hot, taken=False)
 
     def _note_hot(self, resource: int, start: int, end: int, *, hot: bool, taken: bool) -> None:
         helper = self.frame.shift_of[resource]
-        if hot and helper >= 0:
+        if hot:
             if taken:
                 self.hot[helper].append((start, end))
             else:

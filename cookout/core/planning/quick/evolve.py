@@ -102,9 +102,7 @@ class Evolution:
         forward = self.pass_over(self.ahead, rank)
         if forward is None:
             return None
-        ends = [
-            float(self.ahead.length - s - m) for s, m in zip(forward.start, self.ahead.minutes, strict=True)
-        ]
+        ends = [float(self.ahead.length - s - m) for s, m in zip(forward.start, self.ahead.minutes, strict=True)]
         backward = self.pass_over(self.back, ends)
         if backward is None:
             return forward
@@ -130,4 +128,3 @@ class Evolution:
         elif bred.length <= self.population[-1].length:
             self.population.pop()
             insort(self.population, bred)
-

@@ -12,6 +12,9 @@ from random import Random
 from cookout.core.planning.quick.booking import Booking, first_clear
 from cookout.core.planning.quick.frame import Frame, FrameNeed
 
+# What calling one more helper is worth in minutes of idling.
+NEW_CALL_MINUTES = 160.0
+
 Picks = tuple[tuple[int, ...], ...]
 
 
@@ -138,14 +141,18 @@ class Generation:
         ]
         if len(free) < need.picks:
             return None
-        free.sort(key=self.cost)
+        costs = {option: self.cost(option, start, start + minutes) for option in free}
+        free.sort(key=costs.__getitem__)
         return tuple(free[: need.picks])
 
-    def cost(self, resource: int) -> float:
-        """What giving the next task to this resource costs."""
-        booked = self.booking.work[resource]
-        cost = self.rarity[resource] + 0.02 * booked + (0.0 if booked else 1.0)
-        return cost + (self.chance.random() * 0.5 if self.chance else 0.0)
+    def cost(self, resource: int, start: int, end: int) -> float:
+        """What giving work to this shift costs, in minutes of idling or so: calling someone anew costs a little."""
+        booking = self.booking
+        if self.frame.shift_of[resource] < 0:
+            return 0.0
+        added = booking.idle_added(resource, start, end) if booking.work[resource] else NEW_CALL_MINUTES
+        cost = added + 4.0 * self.rarity[resource] + 0.05 * booking.work[resource]
+        return cost + (self.chance.random() * 6.0 if self.chance else 0.0)
 
     def book(self, task: int) -> None:
         """Put what the task picked in use."""

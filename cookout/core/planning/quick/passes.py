@@ -83,9 +83,7 @@ class QuickPass:
             return back.plan(generation.start, generation.picks)
         return self.forward_rest(back, ahead, generation, trailing)
 
-    def forward_rest(
-        self, back: Frame, ahead: Frame, generation: Generation, trailing: frozenset[int]
-    ) -> Plan | None:
+    def forward_rest(self, back: Frame, ahead: Frame, generation: Generation, trailing: frozenset[int]) -> Plan | None:
         """Place the trailing tasks forward around what stands."""
         rest = Generation(ahead, [float(t) for t in ahead.earliest])
         for task in range(len(ahead.tasks)):

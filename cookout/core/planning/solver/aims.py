@@ -5,7 +5,7 @@ from ortools.sat.python import cp_model
 from cookout.core.planning.problem import Aim, Problem, ResourceId, TaskId
 from cookout.core.planning.network import StartWindow
 from cookout.core.planning.solver.rules import Rules
-from cookout.core.planning.values import even_share
+from cookout.core.planning.values import PRESENCE_PER_WORK, even_share
 
 Expression = cp_model.LinearExpr | cp_model.IntVar | int
 
@@ -54,29 +54,27 @@ def freshness(rules: Rules) -> Expression:
 
 
 def crew_day(rules: Rules) -> Expression:
-    """Minutes from the earliest call to the horizon's end, and presence without work."""
+    """Minutes from the earliest call to the horizon's end, and idle presence beyond as much again as the work."""
     problem, model = rules.problem, rules.model
-    spans: list[Expression] = []
-    called = model.new_int_var(problem.opens, problem.closes, "earliest call")
-    for shift in shifts_in_use(rules):
-        spans.append(presence(rules, shift))
     working = [task for task in problem.tasks if is_hands_on(problem, task.id)]
     if not working:
         return 0
+    called = model.new_int_var(problem.opens, problem.closes, "earliest call")
     for task in working:
         model.add(called <= rules.start[task.id])
-    return problem.closes - called + cp_model.LinearExpr.sum(spans) - total_work(problem)
+    idle = [idle_presence(rules, shift) for shift in shifts_in_use(rules)]
+    return problem.closes - called + cp_model.LinearExpr.sum(idle)
 
 
-def presence(rules: Rules, shift: ResourceId) -> Expression:
-    """Minutes from the first start to the last end of a shift's work, 0 without work."""
+def idle_presence(rules: Rules, shift: ResourceId) -> Expression:
+    """Minutes by which a shift's presence exceeds twice its work, 0 without work."""
     problem, model = rules.problem, rules.model
     resource = problem.resource_by_id[shift]
     opens = problem.opens if resource.opens is None else resource.opens
     closes = problem.closes if resource.closes is None else resource.closes
     first = model.new_int_var(opens, closes, f"{shift} from")
     last = model.new_int_var(opens, closes, f"{shift} until")
-    span = model.new_int_var(0, max(0, closes - opens), f"{shift} there")
+    idle = model.new_int_var(0, max(0, closes - opens), f"{shift} idle")
     work = []
     for task, literal, _ in rules.on[shift]:
         minutes = problem.task_by_id[task].minutes
@@ -86,9 +84,8 @@ def presence(rules: Rules, shift: ResourceId) -> Expression:
             begins.only_enforce_if(literal)
             ends.only_enforce_if(literal)
         work.append(minutes * literal)
-    model.add(span >= last - first)
-    model.add(span >= sum(work))
-    return span
+    model.add(idle >= last - first - PRESENCE_PER_WORK * sum(work))
+    return idle
 
 
 def fair_shares(rules: Rules) -> Expression:
@@ -99,7 +96,9 @@ def fair_shares(rules: Rules) -> Expression:
     above: list[cp_model.IntVar] = []
     for helper, shifts in problem.shifts_by_helper.items():
         work = [
-            problem.task_by_id[task].minutes * literal for shift in shifts for task, literal, _ in rules.on.get(shift, ())
+            problem.task_by_id[task].minutes * literal
+            for shift in shifts
+            for task, literal, _ in rules.on.get(shift, ())
         ]
         if work:
             extra = model.new_int_var(0, total, f"{helper} above share")

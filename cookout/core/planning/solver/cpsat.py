@@ -52,9 +52,6 @@ def set_parameters(solver: cp_model.CpSolver, limits: Limits) -> None:
     parameters.max_time_in_seconds = max(0.01, limits.seconds)
     parameters.num_workers = limits.workers
     parameters.random_seed = limits.seed
-    # Probing takes a minute on a thousand tasks and finds little.
-    parameters.cp_model_probing_level = 0
-    parameters.symmetry_level = 1
 
 
 def bound_of(solver: cp_model.CpSolver, status: object) -> int | None:

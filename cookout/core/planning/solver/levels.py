@@ -4,9 +4,9 @@ from time import perf_counter
 
 from cookout.core.planning.network import StartWindow
 from cookout.core.planning.problem import Aim, Problem, TaskId
-from cookout.core.planning.quick.booking import longest_run
 from cookout.core.planning.result import Level, Limits, Plan, Progress, Watch
 from cookout.core.planning.solver.aims import expression, floor
+from cookout.core.planning.solver.breaks import missed_breaks
 from cookout.core.planning.solver.cpsat import Found, run
 from cookout.core.planning.solver.rules import Rules
 from cookout.core.planning.values import values
@@ -18,21 +18,22 @@ SHARES = {Aim.MAKESPAN: 1.0, Aim.LATENESS: 2.0, Aim.FRESHNESS: 2.0, Aim.CREW_DAY
 class OnePiece:
     """Solves the levels of a problem one after another on a single model."""
 
-    def __init__(self, problem: Problem, windows: dict[TaskId, StartWindow], limits: Limits, watch: Watch) -> None:
+    def __init__(
+        self, problem: Problem, windows: dict[TaskId, StartWindow], limits: Limits, watch: Watch, began: float
+    ) -> None:
         self.problem = problem
         self.windows = windows
         self.limits = limits
         self.watch = watch
-        self.began = perf_counter()
+        self.began = began
         self.best: Plan | None = None
         self.levels: list[Level] = []
         self.impossible = False
         self.rules = Rules(problem, windows)
         self.break_helpers: set[str] = set()
 
-    def solve(self, first: Plan | None, seconds_spent: float) -> None:
+    def solve(self, first: Plan | None) -> None:
         """Work through the levels, starting from a first plan where there is one."""
-        self.began = perf_counter() - seconds_spent
         self.best = first
         self.rules.apply()
         for number, aim in enumerate(self.problem.aims):
@@ -75,12 +76,12 @@ class OnePiece:
         if self.best is not None:
             self.rules.hint(self.best)
         limits = Limits(seconds, self.limits.workers, self.limits.seed)
-        found = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim), has_objective=True)
+        found = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim.value), has_objective=True)
         if found.plan is not None:
-            self.keep(found.plan, aim)
+            self.keep(found.plan, aim.value)
         return found
 
-    def keep(self, plan: Plan, aim: Aim) -> None:
+    def keep(self, plan: Plan, stage: str) -> None:
         """Keep a plan if it is better than the best and nobody misses a break, and tell of it."""
         if missed_breaks(self.problem, plan):
             return
@@ -88,7 +89,7 @@ class OnePiece:
         if self.best is None or worth < values(self.problem, self.best):
             self.best = plan
             told = tuple(zip(self.problem.aims, worth, strict=True))
-            self.watch.tell(Progress(perf_counter() - self.began, aim.value, plan, told))
+            self.watch.tell(Progress(perf_counter() - self.began, stage, plan, told))
 
     def mend_breaks(self, plan: Plan) -> bool:
         """Add the break rule for those whose breaks the plan misses; whether there are new ones."""
@@ -101,20 +102,3 @@ class OnePiece:
     def left(self) -> float:
         """Seconds left of the limit."""
         return max(0.0, self.limits.seconds - (perf_counter() - self.began))
-
-
-def missed_breaks(problem: Problem, plan: Plan) -> set[str]:
-    """The helpers who stand at the fire for too long without a break."""
-    hot: dict[str, list[tuple[int, int]]] = {rule.helper: [] for rule in problem.breaks}
-    for task in problem.tasks:
-        if task.hot:
-            for group in plan.placed[task.id].picks:
-                for resource in group:
-                    helper = problem.resource_by_id[resource].helper
-                    if helper in hot:
-                        hot[helper].append((plan.start(task.id), plan.end(task)))
-    return {
-        rule.helper
-        for rule in problem.breaks
-        if longest_run(hot[rule.helper], rule.break_minutes) > rule.stretch_minutes
-    }

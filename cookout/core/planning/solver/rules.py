@@ -1,6 +1,7 @@
 """The rules of a problem as a CP-SAT model: one method a rule, and `apply` lists them all."""
 
 from collections import defaultdict
+from dataclasses import dataclass
 from itertools import combinations
 
 from ortools.sat.python import cp_model
@@ -12,21 +13,27 @@ from cookout.core.planning.result import Placed, Plan
 Pick = tuple[TaskId, int, ResourceId]
 
 
+@dataclass(frozen=True, slots=True)
+class Around:
+    """A plan of which most is held: `free` tasks may move and change hands, `loose` ones only change hands."""
+
+    plan: Plan
+    free: frozenset[TaskId]
+    loose: frozenset[TaskId] = frozenset()
+
+
 class Rules:
-    """A model of a problem. `start` and `picked` are its decisions; tasks in `held` stand as in that plan."""
+    """A model of a problem. `start` and `picked` are its decisions; with `around` most of a plan is held."""
 
     def __init__(
         self,
         problem: Problem,
         windows: dict[TaskId, StartWindow],
-        *,
-        held: Plan | None = None,
-        free: frozenset[TaskId] | None = None,
+        around: Around | None = None,
     ) -> None:
         self.problem = problem
         self.windows = windows
-        self.held = held
-        self.free = free
+        self.around = around
         self.model = cp_model.CpModel()
         self.start: dict[TaskId, cp_model.IntVar | int] = {}
         self.picked: dict[Pick, cp_model.IntVar | int] = {}
@@ -39,30 +46,37 @@ class Rules:
         self.waits_are_kept()
         self.gear_is_not_overbooked()
         self.shifts_do_one_thing_at_a_time()
-        self.skilled_hands_are_not_overbooked()
+        if self.around is None:
+            self.skilled_hands_are_not_overbooked()
 
-    def is_held(self, task: TaskId) -> bool:
-        """Whether the task stands fixed."""
-        return self.held is not None and self.free is not None and task not in self.free
+    def held_start(self, task: TaskId) -> int | None:
+        """Where a task is held, or None if it may move."""
+        if self.around is None or task in self.around.free:
+            return None
+        return self.around.plan.start(task)
+
+    def held_picks(self, task: TaskId) -> tuple[tuple[ResourceId, ...], ...] | None:
+        """The hands in which a task is held, or None if it may change them."""
+        if self.around is None or task in self.around.free or task in self.around.loose:
+            return None
+        return self.around.plan.placed[task].picks
 
     def tasks_stay_in_their_windows(self) -> None:
         """Each task starts within what its own times, its waits and its possible helpers' shifts leave."""
         for task in self.problem.tasks:
-            if self.is_held(task.id):
-                assert self.held is not None
-                self.start[task.id] = self.held.start(task.id)
+            held, window = self.held_start(task.id), self.windows[task.id]
+            if held is not None:
+                self.start[task.id] = held
             else:
-                window = self.windows[task.id]
                 self.start[task.id] = self.model.new_int_var(window.earliest, window.latest, task.id)
 
     def needs_are_met(self) -> None:
         """As many different options are picked for each need as it wants."""
         for task in self.problem.tasks:
+            held = self.held_picks(task.id)
             for number, need in enumerate(task.needs):
-                if self.is_held(task.id):
-                    assert self.held is not None
-                    group: tuple[ResourceId, ...] = self.held.placed[task.id].picks[number]
-                    for option in group:
+                if held is not None:
+                    for option in held[number]:
                         self._pick(task.id, number, option, need.amount, 1)
                 elif len(need.options) <= need.picks:
                     self._all_options(task.id, number, need)
@@ -93,7 +107,7 @@ class Rules:
     def waits_are_kept(self) -> None:
         """Least and most waits between starts, whichever ends the link names."""
         for arc in all_arcs(self.problem):
-            if not (self.is_held(arc.tail) and self.is_held(arc.head)):
+            if self.held_start(arc.tail) is None or self.held_start(arc.head) is None:
                 self.model.add(self.start[arc.head] >= self.start[arc.tail] + arc.minutes)
 
     def gear_is_not_overbooked(self) -> None:
@@ -124,7 +138,7 @@ class Rules:
     def _within_shift(self, task: TaskId, literal: cp_model.IntVar | int, shift: ResourceId) -> None:
         resource, minutes = self.problem.resource_by_id[shift], self.problem.task_by_id[task].minutes
         window = self.windows[task]
-        if self.is_held(task):
+        if self.held_picks(task) is not None:
             return
         if resource.opens is not None and resource.opens > window.earliest:
             self._if(literal, self.model.add(self.start[task] >= resource.opens))

@@ -9,11 +9,20 @@ from cookout.core.planning.quick.evolve import Evolution
 from cookout.core.planning.result import Level, Limits, Plan, Progress, Result, Status, Watch
 from cookout.core.planning.solver.aims import floor
 from cookout.core.planning.solver.levels import OnePiece
+from cookout.core.planning.solver.search import Search
 from cookout.core.planning.values import values
 
 # How much of the time goes to breeding makespan plans before the solver starts (by trial on PSPLIB J60 and J120).
 BREEDING_SHARE = 0.3
 BREEDING_CHILDREN_A_SECOND = 200
+# Up to how many tasks the whole problem is given to the solver in one piece after the search.
+ONE_PIECE_TASKS = 500
+# Up to how many the solver is quicker without a search before it.
+SMALL_TASKS = 150
+SEARCH_SHARE = 0.5
+SEARCH_SHARE_LARGE = 0.9
+# After as many parts in a row that bring nothing the search gives way to the one-piece solver.
+IDLE_ROUNDS = 12
 
 
 def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Result:
@@ -32,8 +41,10 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
         watch.tell(Progress(perf_counter() - began, "quick", first, told))
     if problem.aims == (Aim.MAKESPAN,) and first is not None:
         first = bred_plan(problem, windows, limits, watch, first)
-    piece = OnePiece(problem, windows, limits, watch)
-    piece.solve(first, perf_counter() - began)
+    piece = OnePiece(problem, windows, limits, watch, began)
+    if first is not None and problem.aims != (Aim.MAKESPAN,) and len(problem.tasks) > SMALL_TASKS:
+        first = polished_plan(piece, first)
+    piece.solve(first)
     return Result(
         status_of(piece.best, tuple(piece.levels), impossible=piece.impossible),
         piece.best,
@@ -42,9 +53,16 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
     )
 
 
-def bred_plan(
-    problem: Problem, windows: dict[TaskId, StartWindow], limits: Limits, watch: Watch, first: Plan
-) -> Plan:
+def polished_plan(piece: OnePiece, first: Plan) -> Plan:
+    """The first plan after a search around it; of a large problem all the time goes there, for the whole is too much."""
+    piece.best = first
+    large = len(piece.problem.tasks) > ONE_PIECE_TASKS
+    share = SEARCH_SHARE_LARGE if large else SEARCH_SHARE
+    search = Search(piece.problem, piece.windows, piece.limits, piece.watch, lambda plan: piece.keep(plan, "search"))
+    return search.improve(first, seconds=share * piece.left(), idle_rounds=10**6 if large else IDLE_ROUNDS)
+
+
+def bred_plan(problem: Problem, windows: dict[TaskId, StartWindow], limits: Limits, watch: Watch, first: Plan) -> Plan:
     """A shorter plan for a makespan problem, bred for a share of the time; the first where breeding finds none."""
     least = floor(Aim.MAKESPAN, problem, windows)
     length = values(problem, first)[0]

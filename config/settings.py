@@ -1,0 +1,154 @@
+"""Settings for running. Every one that can be changed is an environment variable; README.md lists them all."""
+
+from pathlib import Path
+
+from config import env
+
+BASE_DIR = Path(__file__).resolve().parent.parent
+VAR_DIR = env.folder("COOKOUT_VAR_DIR", BASE_DIR / ".var")
+
+DEBUG = env.flag("COOKOUT_DEBUG", default=False)
+SECRET_KEY = env.secret("COOKOUT_SECRET_KEY", VAR_DIR / "secret-key")
+BASE_URL = env.web_address("COOKOUT_BASE_URL", "http://localhost:8000")
+ALLOWED_HOSTS = env.listed("COOKOUT_ALLOWED_HOSTS", ("localhost", "127.0.0.1", "[::1]"))
+CSRF_TRUSTED_ORIGINS = [BASE_URL]
+
+# What a plan asked for from a page may use; the command `plan` has options of the same names.
+COOKOUT_PLAN_SECONDS = env.number("COOKOUT_PLAN_SECONDS", 20.0, least=0.1, most=3000.0)
+COOKOUT_PLAN_WORKERS = env.whole("COOKOUT_PLAN_WORKERS", 2, least=1, most=64)
+COOKOUT_PLAN_SEED = env.whole("COOKOUT_PLAN_SEED", 1, least=0, most=2**31 - 1)
+
+# The command `demo` turns this on in its own process; only then does its sign-in link open anything.
+COOKOUT_DEMO = False
+COOKOUT_EXAMPLES = BASE_DIR / "fixtures" / "events"
+
+INSTALLED_APPS = [
+    "django.contrib.auth",
+    "django.contrib.contenttypes",
+    "django.contrib.sessions",
+    "django.contrib.messages",
+    "whitenoise.runserver_nostatic",
+    "django.contrib.staticfiles",
+    "django_htmx",
+    "csp",
+    "cookout.store",
+    "cookout.web",
+    "cookout.jobs",
+]
+
+MIDDLEWARE = [
+    "django.middleware.security.SecurityMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "csp.middleware.CSPMiddleware",
+    "django.contrib.sessions.middleware.SessionMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django.middleware.csrf.CsrfViewMiddleware",
+    "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "django.contrib.messages.middleware.MessageMiddleware",
+    "django.middleware.clickjacking.XFrameOptionsMiddleware",
+    "django_htmx.middleware.HtmxMiddleware",
+]
+
+ROOT_URLCONF = "config.urls"
+WSGI_APPLICATION = "config.wsgi.application"
+ASGI_APPLICATION = "config.asgi.application"
+
+TEMPLATES = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        "APP_DIRS": True,
+        "OPTIONS": {
+            "context_processors": [
+                "django.template.context_processors.request",
+                "django.contrib.auth.context_processors.auth",
+                "django.contrib.messages.context_processors.messages",
+            ],
+        },
+    },
+]
+
+DATABASES = {"default": env.database("COOKOUT_DATABASE_URL", VAR_DIR / "cookout.sqlite3")}
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+
+AUTH_USER_MODEL = "store.User"
+LOGIN_URL = "sign-in"
+LOGIN_REDIRECT_URL = "start"
+PASSWORD_HASHERS = [
+    "django.contrib.auth.hashers.Argon2PasswordHasher",
+    "django.contrib.auth.hashers.PBKDF2PasswordHasher",
+]
+AUTH_PASSWORD_VALIDATORS = [
+    {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator"},
+    {"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator", "OPTIONS": {"min_length": 10}},
+    {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
+]
+
+LANGUAGE_CODE = "en"
+USE_I18N = False
+USE_TZ = True
+TIME_ZONE = "UTC"
+
+# Files are served from where they lie; there is no step that collects them (DEVELOPERS.md, decision 5).
+STATIC_URL = "/static/"
+WHITENOISE_USE_FINDERS = True
+WHITENOISE_AUTOREFRESH = DEBUG
+WHITENOISE_ALLOW_ALL_ORIGINS = False
+
+# The scheme of the public address decides whether cookies and pages keep to HTTPS.
+SERVED_BY_HTTPS = BASE_URL.startswith("https://")
+SESSION_COOKIE_SECURE = SERVED_BY_HTTPS
+SESSION_COOKIE_SAMESITE = "Lax"
+CSRF_COOKIE_SECURE = SERVED_BY_HTTPS
+CSRF_COOKIE_SAMESITE = "Lax"
+SECURE_SSL_REDIRECT = SERVED_BY_HTTPS
+SECURE_HSTS_SECONDS = 30 * 24 * 3600 if SERVED_BY_HTTPS else 0
+SECURE_CONTENT_TYPE_NOSNIFF = True
+SECURE_REFERRER_POLICY = "same-origin"
+SECURE_CROSS_ORIGIN_OPENER_POLICY = "same-origin"
+X_FRAME_OPTIONS = "DENY"
+if env.flag("COOKOUT_BEHIND_PROXY", default=False):
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+
+CONTENT_SECURITY_POLICY = {
+    "DIRECTIVES": {
+        "default-src": ["'none'"],
+        "script-src": ["'self'"],
+        "style-src": ["'self'"],
+        "img-src": ["'self'", "data:"],
+        "font-src": ["'self'"],
+        "connect-src": ["'self'"],
+        "manifest-src": ["'self'"],
+        "form-action": ["'self'"],
+        "base-uri": ["'none'"],
+        "frame-ancestors": ["'none'"],
+    },
+}
+
+# Without a broker nothing is ever sent to the queue: tasks run in a thread of the process (cookout.jobs.apps).
+COOKOUT_REDIS_URL = env.redis("COOKOUT_REDIS_URL")
+CELERY_BROKER_URL = COOKOUT_REDIS_URL or "memory://"
+CELERY_BROKER_CONNECTION_RETRY_ON_STARTUP = True
+CELERY_BROKER_TRANSPORT_OPTIONS = {"visibility_timeout": 3600}
+CELERY_TASK_IGNORE_RESULT = True
+CELERY_TASK_ACKS_LATE = True
+CELERY_TASK_REJECT_ON_WORKER_LOST = True
+CELERY_TASK_TIME_LIMIT = 3500
+CELERY_WORKER_PREFETCH_MULTIPLIER = 1
+CELERY_WORKER_HIJACK_ROOT_LOGGER = False
+CELERY_TIMEZONE = "UTC"
+CELERY_BEAT_SCHEDULE = {"end silent plan runs": {"task": "cookout.end_silent_plan_runs", "schedule": 60.0}}
+CELERY_BEAT_SCHEDULE_FILENAME = str(VAR_DIR / "beat-schedule")
+
+LOG_LEVEL = env.one_of("COOKOUT_LOG_LEVEL", "INFO", ("DEBUG", "INFO", "WARNING", "ERROR"))
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "filters": {"secrets": {"()": "config.logs.LeaveOutSecrets"}},
+    "formatters": {"line": {"format": "{asctime} {levelname} {name} {message}", "style": "{"}},
+    "handlers": {"stderr": {"class": "config.logs.ToStandardError", "formatter": "line", "filters": ["secrets"]}},
+    "root": {"handlers": ["stderr"], "level": LOG_LEVEL},
+    "loggers": {
+        "django": {"handlers": [], "level": LOG_LEVEL, "propagate": True},
+        "django.server": {"handlers": [], "level": LOG_LEVEL, "propagate": True},
+    },
+}

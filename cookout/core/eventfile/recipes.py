@@ -1,0 +1,67 @@
+"""The tables [recipes.ID]."""
+
+from enum import StrEnum
+
+from cookout.core.eventfile.fields import DAY_MINUTES, Fields
+from cookout.core.eventfile.steps import read_steps
+from cookout.core.kitchen.recipe import FoodKind, Ingredient, Keeps, Recipe, RecipeId
+
+MOST_SERVED = 1000
+MOST_PANS = 50
+MOST_KEPT = 14 * DAY_MINUTES
+
+
+class Held(StrEnum):
+    """How a finished dish waits for its serving."""
+
+    AIR = "air"
+    HOT = "hot"
+    COLD = "cold"
+
+
+def read_recipe(recipe_id: str, fields: Fields) -> Recipe:
+    """One recipe with its steps."""
+    keeps = _read_keeps(fields)
+    rests = fields.whole("rests_minutes", 0, most=DAY_MINUTES)
+    return Recipe(
+        id=RecipeId(recipe_id),
+        name=fields.text("name"),
+        serves=fields.whole("serves", least=1, most=MOST_SERVED),
+        steps=read_steps(fields),
+        food=fields.choice("food", FoodKind) or FoodKind.DAIRY,
+        keeps=keeps,
+        pans=fields.whole("pans", 1, least=1, most=MOST_PANS),
+        pan=fields.text("pan", ""),
+        ingredients=tuple(_read_ingredient(entry) for entry in fields.tables("ingredients", "recipes.ID.ingredients")),
+        rests_minutes=rests,
+        best_within=fields.whole("best_within", 0, most=MOST_KEPT),
+        serve_minutes=fields.whole("serve_minutes", 5, least=1, most=DAY_MINUTES),
+        serve_hands=fields.whole("serve_hands", 1, most=50),
+        held=_read_held(fields, keeps, rests).value,
+        allergens=fields.words("allergens"),
+    )
+
+
+def _read_keeps(fields: Fields) -> Keeps:
+    table = fields.must_table("keeps", "recipes.ID.keeps")
+    return Keeps(*(table.maybe_whole(way, most=MOST_KEPT) for way in ("hot", "cold", "air")))
+
+
+def _read_held(fields: Fields, keeps: Keeps, rests: int) -> Held:
+    held = fields.choice("held", Held, Held.AIR) or Held.AIR
+    if fields.has("keeps") and fields.sound("held", "keeps", "rests_minutes"):
+        kept = {Held.AIR: keeps.air, Held.HOT: keeps.hot, Held.COLD: keeps.cold}[held]
+        if kept is None:
+            fields.fault("held", f"It does not keep this way: {held}.", f"Give keeps.{held} or another held.")
+        elif kept < rests:
+            fields.fault("rests_minutes", f"It keeps for {kept} min only.", f"Lengthen keeps.{held} or rest it less.")
+    return held
+
+
+def _read_ingredient(fields: Fields) -> Ingredient:
+    return Ingredient(
+        name=fields.text("name"),
+        amount=fields.maybe_number("amount", least=0, most=1_000_000),
+        unit=fields.text("unit", ""),
+        note=fields.text("note", ""),
+    )

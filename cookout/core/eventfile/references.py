@@ -1,0 +1,160 @@
+"""Whether the parts of an event fit one another: ids, references, the order of steps, and the demo slots."""
+
+from collections.abc import Iterable, Sequence
+from itertools import combinations
+
+from cookout.core.eventfile.faults import FaultList, Path, did_you_mean, quoted
+from cookout.core.kitchen.recipe import Recipe, Step, StepId
+from cookout.core.planning.event import DemoSlot, Dish, Event, GearKind
+
+_BAKE_GEAR = (GearKind.OVEN, GearKind.CHIMNEY, GearKind.TABLE)
+_STEP_GEAR = [kind.value for kind in GearKind if kind not in _BAKE_GEAR]
+
+
+def check_references(event: Event, faults: FaultList) -> None:
+    """Note every fault between the parts of an event whose own fields have been read already."""
+    _refuse_repeats(event, faults)
+    for recipe in event.recipes:
+        _refuse_repeated_ids([step.id for step in recipe.steps], ("recipes", recipe.id, "steps"), faults)
+        _check_steps(recipe, faults)
+        _check_gear(event, recipe, faults)
+    for position, slot in enumerate(event.slots):
+        _check_slot(event, slot, ("demo_slots", position), faults)
+    _check_dishes(event, faults)
+    _refuse_repeated_live_steps(event, faults)
+    _refuse_overlapping_slots(event, faults)
+
+
+def _refuse_repeats(event: Event, faults: FaultList) -> None:
+    _refuse_repeated_ids([gear.id for gear in event.gear], ("gear",), faults)
+    _refuse_repeated_ids([helper.id for helper in event.crew], ("crew",), faults)
+    _refuse_repeated_ids([serving.id for serving in event.servings], ("servings",), faults)
+    _refuse_repeated_ids([dish.id for dish in event.dishes], ("dishes",), faults)
+    _refuse_repeated_ids([slot.id for slot in event.slots], ("demo_slots",), faults)
+
+
+def _refuse_repeated_ids(ids: Sequence[str], path: Path, faults: FaultList) -> None:
+    for position, name in enumerate(ids):
+        if name and name in ids[:position]:
+            faults.add((*path, position, "id"), f"The id {quoted(name)} is taken.", "Give each an id of its own.")
+
+
+def _check_dishes(event: Event, faults: FaultList) -> None:
+    recipes = [recipe.id for recipe in event.recipes]
+    servings = [serving.id for serving in event.servings]
+    for position, dish in enumerate(event.dishes):
+        _check_one(dish.recipe, "recipe", recipes, ("dishes", position, "recipe"), faults)
+        _check_one(dish.serving or "", "serving", servings, ("dishes", position, "serving"), faults)
+    # A slip in another list may be why a dish is not in it.
+    if not faults.has_within(("servings",)) and not faults.has_within(("demo_slots",)):
+        _refuse_idle_dishes(event, faults)
+
+
+def _refuse_idle_dishes(event: Event, faults: FaultList) -> None:
+    shown = {live.dish for slot in event.slots for live in slot.live}
+    shown |= {ready.dish for slot in event.slots for ready in slot.ready_made}
+    for position, dish in enumerate(event.dishes):
+        path = ("dishes", position)
+        if dish.id and dish.serving is None and dish.id not in shown and not faults.has_within((*path, "serving")):
+            remedy = "Name its serving, or show it in a demo slot."
+            faults.add(path, f"{quoted(dish.id)} is neither served nor shown.", remedy)
+
+
+def _check_one(name: str, what: str, known: Iterable[str], path: Path, faults: FaultList) -> bool:
+    choices = [choice for choice in known if choice]
+    if name and name not in choices:
+        faults.add(path, f"There is no {what} {quoted(name)}.", did_you_mean(name, choices))
+    return name in choices
+
+
+def _check_steps(recipe: Recipe, faults: FaultList) -> None:
+    path = ("recipes", recipe.id, "steps")
+    ids = [step.id for step in recipe.steps]
+    for position, step in enumerate(recipe.steps):
+        for place, after in enumerate(step.after):
+            _check_one(after.step, "step", ids, (*path, position, "after", place), faults)
+    for circle in _circles(recipe.steps):
+        position = ids.index(circle[0].id)
+        names = " -> ".join(step.id for step in (*circle, circle[0]))
+        faults.add((*path, position, "after"), f"The steps wait in a circle: {names}.", "Take one of these waits out.")
+
+
+def _check_gear(event: Event, recipe: Recipe, faults: FaultList) -> None:
+    known = [*_STEP_GEAR, *(gear.id for gear in event.gear if gear.kind.value in _STEP_GEAR)]
+    for position, step in enumerate(recipe.steps):
+        for place, use in enumerate(step.gear):
+            path = ("recipes", recipe.id, "steps", position, "gear", place, "kind")
+            if use.kind in _BAKE_GEAR:
+                what = f"The planner counts {quoted(use.kind)} by itself, from the bakes."
+                faults.add(path, what, "Leave it out; write bake = { ... } where the step wants an oven.")
+            else:
+                _check_one(use.kind, "gear", known, path, faults)
+
+
+def _circles(steps: Sequence[Step]) -> list[list[Step]]:
+    """Circles of steps that wait for one another, each told once, from whichever of its steps is written first."""
+    by_id = {step.id: step for step in reversed(steps) if step.id}
+    found: list[list[Step]] = []
+    in_circle: set[str] = set()
+    for step in steps:
+        if step.id and step.id not in in_circle:
+            circle = _circle_from(step, by_id)
+            found += [circle] if circle else []
+            in_circle |= {each.id for each in circle}
+    return found
+
+
+def _circle_from(start: Step, by_id: dict[StepId, Step]) -> list[Step]:
+    """The shortest way from a step along its waits back to itself; empty where there is none."""
+    ways: list[list[Step]] = [[by_id[start.id]]]
+    seen: set[str] = set()
+    for way in ways:
+        for after in way[-1].after:
+            if after.step == start.id:
+                return way
+            if after.step in by_id and after.step not in seen:
+                seen.add(after.step)
+                ways.append([*way, by_id[after.step]])
+    return []
+
+
+def _check_slot(event: Event, slot: DemoSlot, path: Path, faults: FaultList) -> None:
+    _check_one(slot.presenter, "helper", (helper.id for helper in event.crew), (*path, "presenter"), faults)
+    for position, live in enumerate(slot.live):
+        _check_shown(event, live.dish, live.step, (*path, "live", position), "step", faults)
+    for position, ready in enumerate(slot.ready_made):
+        _check_shown(event, ready.dish, ready.up_to or "", (*path, "ready_made", position), "up_to", faults)
+
+
+def _check_shown(event: Event, dish_id: str, step_id: str, path: Path, step_key: str, faults: FaultList) -> None:
+    dishes: dict[str, Dish] = {dish.id: dish for dish in event.dishes}
+    if not _check_one(dish_id, "dish", dishes, (*path, "dish"), faults):
+        return
+    recipe = _recipe_of(event, dishes[dish_id].recipe)
+    if recipe is not None:
+        _check_one(step_id, "step", (step.id for step in recipe.steps), (*path, step_key), faults)
+
+
+def _recipe_of(event: Event, recipe_id: str) -> Recipe | None:
+    return next((recipe for recipe in event.recipes if recipe.id == recipe_id), None)
+
+
+def _refuse_repeated_live_steps(event: Event, faults: FaultList) -> None:
+    shown: set[tuple[str, str]] = set()
+    for position, slot in enumerate(event.slots):
+        for place, live in enumerate(slot.live):
+            if live.dish and live.step and (live.dish, live.step) in shown:
+                what = f"The step {quoted(live.step)} of {quoted(live.dish)} is shown live before."
+                remedy = "Show it once; for a second time make a second dish."
+                faults.add(("demo_slots", position, "live", place, "step"), what, remedy)
+            shown.add((live.dish, live.step))
+
+
+def _refuse_overlapping_slots(event: Event, faults: FaultList) -> None:
+    for (first, earlier), (position, later) in combinations(enumerate(event.slots), 2):
+        times = [("demo_slots", place, key) for place in (first, position) for key in ("starts", "minutes")]
+        if earlier.presenter != later.presenter or not later.presenter or any(map(faults.has_within, times)):
+            continue
+        if earlier.starts_at < later.ends_at and later.starts_at < earlier.ends_at:
+            what = f"{quoted(later.presenter)} presents {quoted(earlier.id)} at the same time."
+            faults.add(("demo_slots", position, "starts"), what, "Move one of the slots or name another presenter.")

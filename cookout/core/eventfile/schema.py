@@ -1,0 +1,223 @@
+"""The schema of an event file: every table and key, its meaning, its unit, and what holds where it is left out.
+
+An event file is TOML. Keys marked "must" have no default. Faults name a key by its path, as
+``supper.toml: recipes.peach-cobbler.steps[2].minutes``, where [2] is the second. Unless said otherwise:
+
+- an *id* is letters, digits, ``-`` and ``_``, begins with a letter or digit, and is unique among its kind;
+- a *time* is ``"18:00"`` on the event's date or ``"2027-05-02 08:00"`` on another, always in the event's time zone;
+  TOML's own times and dates do as well. A time that the clocks skip is refused; one that they show twice is the first,
+  and ``"01:30 again"`` is the second;
+- a *window* is ``"14:00-19:30"``, or with dates ``"2027-05-02 08:00-12:00"`` and
+  ``"2027-05-01 22:00 - 2027-05-02 02:00"``; ``24:00`` is the end of a day;
+- *minutes* are whole minutes;
+- a *quantity* is text with its unit: ``"350 F"`` or ``"180 C"``, ``"12 in"`` or ``"30 cm"``, ``"8 mph"``, ``"5 m/s"``,
+  ``"20 km/h"`` or ``"10 kn"``, ``"1,200 ft"`` or ``"366 m"``.
+
+[event]: the event itself (must)
+    id              id (must)
+    name            what people call it (must)
+    timezone        IANA time zone, as "America/Denver" (must)
+    date            its date, as "2027-06-12" (must); minutes are counted from the start of this day
+    units           "us" or "metric": what is shown and printed; default "us"
+    break_minutes   minutes of rest that end a stretch of hot work; default 10
+    setup_minutes   minutes to set up tables, water and shovel before the first fire; default 20
+    wind_limit      speed above which the organiser lights no fire; default none. No standard gives one
+    fire_warning    the warning that the authorities issued, word for word; default none
+
+[place]: where it is (must)
+    name            what people call it (must)
+    elevation       elevation above the sea; default "0 m"
+    latitude        degrees, north positive; default unknown
+    longitude       degrees, east positive; default unknown
+
+[weather]: what is expected; default calm and mild
+    air             air temperature in the shade; default "21 C"
+    wind            mean wind; default "0 m/s"
+    gust            strongest gusts, no weaker than the wind; default the wind
+    humidity        relative humidity, 0 to 1; default 0.5
+    sunny           true where the ovens stand in the sun; default false
+
+[fuel]: fuel on hand; default briquettes, nobody counted
+    kind            "briquettes" or "lump"; default "briquettes"
+    coals           how many pieces; default unknown
+
+[[gear]]: alike pieces of gear
+    id              id (must)
+    kind            "oven", "chimney", "table", "trivet", "rack", "cooler", "mixer", "bowl", "skillet" or "other" (must)
+    name            what people call it; default its id
+    count           how many; default 1
+    size            ovens only (must): nominal diameter, to the inch
+    deep            ovens only: true for the deep kind; default false
+    coals           chimneys only (must): how many coals one lights at once
+    spots           cooking tables only (must): how many ovens stand on one table
+    spot_size       cooking tables only: the largest oven that stands on a spot without touching another; default any
+    material        cooking tables only: what the top is made of; default unknown
+
+[[crew]]: the helpers
+    id              id (must)
+    name            what people call them (must)
+    skills          list of words of your own, as "baking"; "fire" is needed for fire tasks; default none
+    windows         list of windows in which they are there; they do not overlap (must)
+    adult           false for a minor; default true
+    fire_allowed    true where the organiser lets this minor tend fire; default false
+    hot_stretch_minutes  longest stretch of hot work before a break, minutes; default 60
+    contact         how to reach them; default none
+
+[[servings]]: food on the table
+    id              id (must)
+    name            what people call it; default its id
+    at              time (must)
+    early           minutes before that a dish may be there; default 10
+    late            minutes after that are still accepted; default 10
+    people          how many eat (must)
+    dishes          list of dish ids; default none. A dish may name its serving instead, and stands in one at most
+
+[[dishes]]: a recipe made for this event
+    id              id (must)
+    recipe          id of a recipe (must)
+    serving         id of a serving; default the one that lists it; a dish without one is only shown, in a demo slot
+    people          for how many; default all of the serving's people, or one batch where there is no serving
+
+[[demo_slots]]: time before an audience
+    id              id (must)
+    name            what it is called; default its id
+    starts          time (must)
+    minutes         how long, minutes (must)
+    presenter       id of a helper (must)
+    live            list of steps shown live, in their order, by the presenter; default none
+    ready_made      list of dishes that stand there ready; default none
+
+[[demo_slots.live]]: a step shown live
+    dish            id of a dish (must)
+    step            id of a step of its recipe (must)
+
+[[demo_slots.ready_made]]: a dish that stands ready
+    dish            id of a dish (must)
+    by              time, no later than the end of the slot; default its start
+    up_to           id of the last step that is done by then; default the whole dish
+
+[recipes.ID]: a recipe for one batch; ID is its id
+    name            what people call it (must)
+    serves          how many one batch serves (must)
+    pans            how many pans (layers, loaves) a batch is made in; default 1
+    pan             what they are, as "9 in round"; default unknown
+    food            "bread_and_cake", "cream_icing", "eggs", "fish", "whole_meat", "ground_meat", "poultry",
+                    "stew_and_beans", "cooked_vegetables", "raw_vegetables", "fruit" or "dairy": for food safety (must)
+    keeps           table of how long the finished dish keeps its quality (must)
+    held            "hot", "cold" or "air": how it waits for its serving; it must keep that way; default "air"
+    rests_minutes   minutes it must stand before it is served; default 0
+    best_within     minutes after which waiting costs freshness; default 0
+    serve_minutes   minutes to serve it; default 5
+    serve_hands     helpers to serve it; default 1
+    allergens       list of words, as "milk", "eggs", "wheat"; default none
+    ingredients     list of ingredients of one batch; default none
+    steps           list of steps, at least one (must)
+
+[recipes.ID.keeps]: minutes that the dish keeps
+    hot             kept hot; default not kept so
+    cold            kept cold; default not kept so
+    air             at air temperature; default not kept so
+
+[[recipes.ID.ingredients]]: an ingredient
+    name            what it is (must)
+    amount          number of units; default to taste
+    unit            as "cup", "lb" or "g"; default pieces
+    note            as "softened"; default none
+
+[[recipes.ID.steps]]: a step
+    id              id, unique in the recipe (must)
+    name            what to do, in a few words (must)
+    kind            "prepare", "mix", "rest", "bake", "cool", "ice" or "finish"; default "bake" where there is a bake,
+                    otherwise "prepare"
+    scope           "pan" (once for each pan of each batch), "batch" or "dish" (once); default "batch"
+    minutes         [least, usual, most] minutes, or one number for all three (must)
+    hands           helpers for the whole step; 0 is unattended; default 0 to rest, bake and cool, otherwise 1
+    skills          list of words that each of those helpers has; default none: anyone
+    hot             true for work at the fire; default false
+    gear            list of gear in use during the step, other than what a bake takes; default none
+    after           list of steps that come first, as ids or tables; default the step written before it
+    bake            table of the oven that it wants; default none
+    note            what to look for; default none
+
+[[recipes.ID.steps.gear]]: gear in use
+    kind            "trivet", "rack", "cooler", "mixer", "bowl", "skillet", "other", or the id of such gear (must)
+    count           how many; default 1
+
+[[recipes.ID.steps.after]]: a step that comes first
+    step            id of a step of the same recipe (must)
+    least           least minutes from its end to this start; default 0
+    most            most minutes from its end to this start; default any
+
+[recipes.ID.steps.bake]: the oven
+    oven            nominal diameter, to the inch (must)
+    method          "bake", "roast", "simmer" or "fry": how the coals are shared out; default "bake"
+    temperature     temperature in the oven (must)
+    look_in_from    minutes after which the first look-in may come, before the least minutes of the step (must)
+    preheat_minutes  minutes that the oven heats up empty; default 0
+    trivet          true where the pan stands on a trivet; default false
+"""
+
+from types import MappingProxyType
+
+# The tables and keys that the reader takes. A test holds them against the text above.
+KEYS = MappingProxyType(
+    {
+        "": ("event", "place", "weather", "fuel", "gear", "crew", "servings", "dishes", "demo_slots", "recipes"),
+        "event": (
+            "id",
+            "name",
+            "timezone",
+            "date",
+            "units",
+            "break_minutes",
+            "setup_minutes",
+            "wind_limit",
+            "fire_warning",
+        ),
+        "place": ("name", "elevation", "latitude", "longitude"),
+        "weather": ("air", "wind", "gust", "humidity", "sunny"),
+        "fuel": ("kind", "coals"),
+        "gear": ("id", "kind", "name", "count", "size", "deep", "coals", "spots", "spot_size", "material"),
+        "crew": ("id", "name", "skills", "windows", "adult", "fire_allowed", "hot_stretch_minutes", "contact"),
+        "servings": ("id", "name", "at", "early", "late", "people", "dishes"),
+        "dishes": ("id", "recipe", "serving", "people"),
+        "demo_slots": ("id", "name", "starts", "minutes", "presenter", "live", "ready_made"),
+        "demo_slots.live": ("dish", "step"),
+        "demo_slots.ready_made": ("dish", "by", "up_to"),
+        "recipes.ID": (
+            "name",
+            "serves",
+            "pans",
+            "pan",
+            "food",
+            "keeps",
+            "held",
+            "rests_minutes",
+            "best_within",
+            "serve_minutes",
+            "serve_hands",
+            "allergens",
+            "ingredients",
+            "steps",
+        ),
+        "recipes.ID.keeps": ("hot", "cold", "air"),
+        "recipes.ID.ingredients": ("name", "amount", "unit", "note"),
+        "recipes.ID.steps": (
+            "id",
+            "name",
+            "kind",
+            "scope",
+            "minutes",
+            "hands",
+            "skills",
+            "hot",
+            "gear",
+            "after",
+            "bake",
+            "note",
+        ),
+        "recipes.ID.steps.gear": ("kind", "count"),
+        "recipes.ID.steps.after": ("step", "least", "most"),
+        "recipes.ID.steps.bake": ("oven", "method", "temperature", "look_in_from", "preheat_minutes", "trivet"),
+    }
+)

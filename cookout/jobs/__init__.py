@@ -1,0 +1,1 @@
+"""Work outside of a page: the queue's tasks, and the commands."""

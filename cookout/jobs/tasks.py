@@ -1,0 +1,17 @@
+"""Tasks of the queue. A task that is delivered twice does its work once: the services claim what they work on."""
+
+from celery import shared_task
+
+from cookout.services import plan
+
+
+@shared_task(name="cookout.carry_out_plan_run")
+def carry_out_plan_run(run_id: int) -> None:
+    """Plan the event of a queued run."""
+    plan.run_planning(run_id=run_id)
+
+
+@shared_task(name="cookout.end_silent_plan_runs")
+def end_silent_plan_runs() -> int:
+    """Fail the runs whose worker died, so that their events can be planned again; how many they were."""
+    return plan.end_silent_runs()

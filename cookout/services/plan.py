@@ -1,0 +1,194 @@
+"""Planning: queue a run, carry it out, stop it, and apply a way out of an impossible event."""
+
+import logging
+from collections.abc import Callable
+from datetime import timedelta
+
+from django.conf import settings
+from django.db import IntegrityError, transaction
+from django.utils import timezone
+
+from cookout.core.errors import CookoutError
+from cookout.core.eventfile import read_event, write_event
+from cookout.core.planning.pipeline import Outcome, UnsoundPlanError, plan_event
+from cookout.core.planning.recordjson import to_json
+from cookout.core.planning.result import Limits, Progress, Watch
+from cookout.core.planning.ways_out import apply_change
+from cookout.services import events
+from cookout.services.errors import AlreadyPlanningError, NoSuchThingError, StaleOfferError
+from cookout.services.revisions import save_revision
+from cookout.services.runner import plan_with_beats
+from cookout.services.signals import plan_run_queued
+from cookout.store.mapping import limits_of, refusal_of
+from cookout.store.models import Event, PlanRun
+from cookout.store.selectors.plan import list_silent_runs, read_wish
+
+logger = logging.getLogger(__name__)
+
+Tell = Callable[[Progress], None]
+
+UNEXPECTED = (
+    "The planner failed in a way that is not your fault. Your event is safe; try again, "
+    "and tell whoever runs this service if it happens twice."
+)
+UNHEARD = "The run could not be handed to a worker. Try again, and tell whoever runs this service if it happens twice."
+SILENT = "The run was broken off before it ended. Plan again."
+
+
+def usual_limits() -> Limits:
+    """What a run may use where nobody says otherwise, from the settings."""
+    return Limits(
+        seconds=settings.COOKOUT_PLAN_SECONDS, workers=settings.COOKOUT_PLAN_WORKERS, seed=settings.COOKOUT_PLAN_SEED
+    )
+
+
+def queue_planning(*, event_id: int, limits: Limits | None = None, announce: bool = True) -> PlanRun:
+    """Ask for a plan of the event as it stands now; after the commit `plan_run_queued` is sent.
+
+    `limits` None are the usual ones. `announce` False is for callers that go on to call `run_planning` themselves.
+    Raises `AlreadyPlanningError`.
+    """
+    event = Event.objects.filter(pk=event_id).first()
+    if event is None:
+        raise NoSuchThingError("This event is gone. Go back to the list of events.")
+    run = _new_run(event, limits or usual_limits())
+    try:
+        with transaction.atomic():
+            run.save()
+    except IntegrityError as error:
+        raise AlreadyPlanningError from error
+    if announce:
+        transaction.on_commit(lambda: _announce(run))
+    return run
+
+
+def run_planning(*, run_id: int, tell: Tell | None = None) -> PlanRun | None:
+    """Carry out a queued run to its end, whatever that is; None where another has it, or it is no longer wanted.
+
+    `tell` hears of better plans (at most twice a second), besides the run's own `progress`. Errors end in the run:
+    those of the user with their message, others logged.
+    """
+    run = _claim(run_id)
+    if run is None:
+        return None
+    try:
+        event = read_event(run.document, run.event.file_name)
+        _finish(run, plan_with_beats(event, limits_of(run), _Bookkeeper(run_id, tell).beat))
+    except UnsoundPlanError as error:
+        logger.exception("planning run %s of event %s gave a plan that breaks its rules", run_id, run.event_id)
+        _end(run_id, PlanRun.State.FAILED, trouble=str(error))
+    except CookoutError as error:
+        _end(run_id, PlanRun.State.FAILED, trouble=str(error))
+    except Exception:
+        logger.exception("planning run %s of event %s failed", run_id, run.event_id)
+        _end(run_id, PlanRun.State.FAILED, trouble=UNEXPECTED)
+    return PlanRun.objects.filter(pk=run_id).first()
+
+
+def stop_planning(*, run_id: int) -> None:
+    """End the run soon and keep the best plan it has. A run that waits still keeps its place, and plans briefly."""
+    PlanRun.objects.filter(pk=run_id, state__in=PlanRun.ACTIVE).update(wish=PlanRun.Wish.STOP)
+
+
+@transaction.atomic
+def cancel_planning(*, run_id: int) -> None:
+    """End the run and throw its plan away; one that waits ends at once."""
+    PlanRun.objects.filter(pk=run_id, state__in=PlanRun.ACTIVE).update(wish=PlanRun.Wish.CANCEL)
+    PlanRun.objects.filter(pk=run_id, state=PlanRun.State.QUEUED).update(
+        state=PlanRun.State.CANCELLED, ended_at=timezone.now()
+    )
+
+
+def end_silent_runs(*, silent_minutes: float = 2.0) -> int:
+    """Fail the runs that gave no sign of life for that long (their worker died); how many they were."""
+    before = timezone.now() - timedelta(minutes=silent_minutes)
+    return list_silent_runs(before=before).update(state=PlanRun.State.FAILED, trouble=SILENT, ended_at=timezone.now())
+
+
+def plan_file(*, text: str, file_name: str, limits: Limits, watch: Watch | None = None) -> Outcome:
+    """Plan an event file without storing anything; `EventFileError` with every fault found."""
+    return plan_event(read_event(text, file_name), limits, watch or Watch())
+
+
+@transaction.atomic
+def apply_way_out(*, run_id: int, number: int) -> Event:
+    """Change the event by the way out of that number (from 0) which the run offered; its text is written anew.
+
+    Raises `StaleOfferError` where the event is no longer the one that was planned, and `NoSuchThingError` where
+    nothing of that number was offered.
+    """
+    run = PlanRun.objects.select_related("event").filter(pk=run_id).first()
+    refusal = None if run is None else refusal_of(run)
+    if run is None or refusal is None or not 0 <= number < len(refusal.ways_out):
+        raise NoSuchThingError("There is no such way out. Plan the event again to see what is offered now.")
+    if run.event.document != run.document:
+        raise StaleOfferError
+    changed = apply_change(read_event(run.document, run.event.file_name), refusal.ways_out[number].change)
+    return events.save_document(event_id=run.event_id, document=write_event(changed), version=run.event.version)
+
+
+def _new_run(event: Event, limits: Limits) -> PlanRun:
+    return PlanRun(
+        event=event,
+        document=event.document,
+        limit_seconds=limits.seconds,
+        limit_workers=limits.workers,
+        limit_seed=limits.seed,
+        queued_at=timezone.now(),
+    )
+
+
+def _announce(run: PlanRun) -> None:
+    """A listener that fails must not leave a run waiting for ever."""
+    for receiver, answer in plan_run_queued.send_robust(sender=PlanRun, run_id=run.pk):
+        if isinstance(answer, Exception):
+            logger.error("%r could not take run %s", receiver, run.pk, exc_info=answer)
+            _end(run.pk, PlanRun.State.FAILED, trouble=UNHEARD)
+
+
+def _claim(run_id: int) -> PlanRun | None:
+    now = timezone.now()
+    claimed = PlanRun.objects.filter(pk=run_id, state=PlanRun.State.QUEUED).update(
+        state=PlanRun.State.RUNNING, started_at=now, beat_at=now
+    )
+    return PlanRun.objects.select_related("event").get(pk=run_id) if claimed else None
+
+
+class _Bookkeeper:
+    """Writes down the progress of one run, tells it on, and reads the wish."""
+
+    def __init__(self, run_id: int, tell: Tell | None) -> None:
+        self.run_id = run_id
+        self.tell = tell
+        self.written = 0
+
+    def beat(self, progress: Progress | None, found: int) -> bool:
+        """Whether the run is to end; called again and again while it lasts."""
+        fields: dict[str, object] = {"beat_at": timezone.now()}
+        if progress is not None and found > self.written:
+            fields["progress"] = _progress_json(progress, found)
+            if self.tell is not None:
+                self.tell(progress)
+        self.written = found
+        PlanRun.objects.filter(pk=self.run_id).update(**fields)
+        return read_wish(run_id=self.run_id) != PlanRun.Wish.NONE
+
+
+def _progress_json(progress: Progress, found: int) -> dict[str, object]:
+    values = [[aim.value, value] for aim, value in progress.values]
+    return {"seconds": round(progress.seconds, 1), "stage": progress.stage, "found": found, "values": values}
+
+
+@transaction.atomic
+def _finish(run: PlanRun, outcome: Outcome) -> None:
+    if read_wish(run_id=run.pk) == PlanRun.Wish.CANCEL:
+        _end(run.pk, PlanRun.State.CANCELLED)
+    elif outcome.record.tasks:
+        revision = save_revision(event_id=run.event_id, record=outcome.record, document=run.document)
+        _end(run.pk, PlanRun.State.DONE, revision=revision)
+    else:
+        _end(run.pk, PlanRun.State.DONE, record=to_json(outcome.record))
+
+
+def _end(run_id: int, state: str, **fields: object) -> None:
+    PlanRun.objects.filter(pk=run_id, state__in=PlanRun.ACTIVE).update(state=state, ended_at=timezone.now(), **fields)

@@ -1,0 +1,1 @@
+"""What is kept: people, events, plan revisions, runs and links."""

@@ -1,0 +1,1 @@
+"""Reading. One file a subject; nothing here writes."""

@@ -1,0 +1,56 @@
+"""Answers that several pages give."""
+
+import json
+from datetime import datetime
+
+from django.http import HttpRequest, HttpResponse
+from django.urls import reverse
+from django.utils.http import http_date
+
+PRIVATE = "private, no-cache"
+NEVER_STORE = "no-store"
+
+
+def attachment(content: bytes | str, *, kind: str, name: str) -> HttpResponse:
+    """A file to be saved under `name`."""
+    response = HttpResponse(content, content_type=kind)
+    response.headers["Content-Disposition"] = f'attachment; filename="{_plain(name)}"'
+    response.headers["Cache-Control"] = PRIVATE
+    return response
+
+
+def pdf(content: bytes, *, name: str) -> HttpResponse:
+    """A sheet that the browser shows, to be saved under `name`."""
+    response = HttpResponse(content, content_type="application/pdf")
+    response.headers["Content-Disposition"] = f'inline; filename="{_plain(name)}"'
+    response.headers["Cache-Control"] = PRIVATE
+    return response
+
+
+def unlisted(response: HttpResponse) -> HttpResponse:
+    """A page behind an unguessable link: not for search engines, caches, or the sites that it links to."""
+    response.headers["Referrer-Policy"] = "no-referrer"
+    response.headers["X-Robots-Tag"] = "noindex, nofollow"
+    response.headers["Cache-Control"] = PRIVATE
+    return response
+
+
+def marked(response: HttpResponse, *, etag: str, changed_at: datetime) -> HttpResponse:
+    """The same with its ETag and the time of its last change."""
+    response.headers["ETag"] = etag
+    response.headers["Last-Modified"] = http_date(changed_at.timestamp())
+    return response
+
+
+def address(request: HttpRequest, view: str, **arguments: object) -> str:
+    """The whole address of a page, with scheme and host."""
+    return request.build_absolute_uri(reverse(view, kwargs=arguments))
+
+
+def json_text(payload: dict[str, object]) -> str:
+    """JSON for people and programs to read, one key a line."""
+    return json.dumps(payload, ensure_ascii=False, indent=1) + "\n"
+
+
+def _plain(name: str) -> str:
+    return "".join(letter if letter.isascii() and (letter.isalnum() or letter in "-_.") else "-" for letter in name)

@@ -1,0 +1,1 @@
+"""Plain forms whose clean methods return what services take."""

@@ -1,0 +1,52 @@
+"""How planning stands, in words."""
+
+from dataclasses import dataclass
+
+from cookout.core.planning.record import PlanRecord
+from cookout.core.planning.result import Status
+from cookout.store.selectors.events import Event
+from cookout.store.selectors.plan import PlanRun, refusal_of
+from cookout.web.reading.status import AIMS, HEADLINES, MEANINGS
+
+
+@dataclass(frozen=True, slots=True)
+class RunPanel:
+    """A run for reading.
+
+    `values` are (aim, minutes) of the best plan so far. `refusal` is why there is no plan; its ways out can be taken
+    only while the event is as it was (`offers`).
+    """
+
+    run: PlanRun
+    stage: str
+    found: int
+    seconds: float
+    values: tuple[tuple[str, int], ...]
+    refusal: PlanRecord | None
+    offers: bool
+    headline: str
+    meaning: str
+
+
+def run_panel_of(run: PlanRun | None, event: Event) -> RunPanel | None:
+    """The newest run for reading, or None where nothing was ever run."""
+    if run is None:
+        return None
+    progress = run.progress
+    refusal = refusal_of(run)
+    status = Status.NONE_FOUND if refusal is None else refusal.status
+    return RunPanel(
+        run=run,
+        stage=str(progress.get("stage", "")).replace("_", " "),
+        found=int(progress.get("found", 0)),
+        seconds=float(progress.get("seconds", 0.0)),
+        values=tuple((_title(aim), int(value)) for aim, value in progress.get("values", ())),
+        refusal=refusal,
+        offers=run.document == event.document,
+        headline=HEADLINES[status],
+        meaning=MEANINGS[status],
+    )
+
+
+def _title(aim: str) -> str:
+    return AIMS[aim][0] if aim in AIMS else aim.replace("_", " ")

@@ -1,0 +1,72 @@
+"""What a plan is worth, in words."""
+
+from dataclasses import dataclass
+
+from cookout.core.planning.record import PlannedLevel, PlannedServing, PlanRecord
+from cookout.core.planning.result import Status
+
+HEADLINES = {
+    Status.PROVED_BEST: "Proved best",
+    Status.BEST_FOUND: "Good, not proved best",
+    Status.NONE_FOUND: "No plan found in time",
+    Status.IMPOSSIBLE: "Cannot be done as it stands",
+}
+MEANINGS = {
+    Status.PROVED_BEST: "Every rule holds, and no other plan does better by the aims below.",
+    Status.BEST_FOUND: "Every rule holds. A better plan may exist; the aims below say how much better at most.",
+    Status.NONE_FOUND: "The time allowed ran out first. There may still be a plan: try again, or ease the event.",
+    Status.IMPOSSIBLE: "No order of work keeps every rule. Below is what stands in the way.",
+}
+AIMS = {
+    "lateness": ("Minutes late", "How long people wait past the serving times, all dishes added up."),
+    "freshness": ("Minutes of waiting food", "How long finished food stands beyond what its recipe wants."),
+    "crew_day": ("Minutes of the crew's day", "From the first call to the end, and presence with nothing to do."),
+    "fair_shares": ("Unevenness of work", "How far the busiest and the least busy are from an even share, in minutes."),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """One level for reading: `gap` is how many minutes a better plan could save at most."""
+
+    title: str
+    meaning: str
+    value: int
+    bound: int
+    proved: bool
+    gap: int
+
+
+@dataclass(frozen=True, slots=True)
+class Served:
+    """One dish on the table; `margin` is how many minutes it could still slip before it is too late."""
+
+    planned: PlannedServing
+    margin: int
+
+
+def headline(record: PlanRecord) -> str:
+    """The status in a few words."""
+    return HEADLINES[record.status]
+
+
+def meaning(record: PlanRecord) -> str:
+    """The status in a sentence or two."""
+    return MEANINGS[record.status]
+
+
+def aims(record: PlanRecord) -> tuple[Aim, ...]:
+    """The levels in the order of their importance."""
+    return tuple(_aim(level) for level in record.levels)
+
+
+def served(record: PlanRecord) -> tuple[Served, ...]:
+    """The dishes in order of their time on the table."""
+    in_order = sorted(record.servings, key=lambda each: (each.due_at, each.dish_name))
+    return tuple(Served(each, int((each.latest_at - each.ready_at).total_seconds()) // 60) for each in in_order)
+
+
+def _aim(level: PlannedLevel) -> Aim:
+    title, words = AIMS.get(level.name, (level.name.replace("_", " "), ""))
+    gap = max(0, level.value - level.bound)
+    return Aim(title, words, level.value, level.bound, gap == 0, gap)

@@ -1,0 +1,1 @@
+"""One module a subject: guard, form, one service call, render or redirect."""

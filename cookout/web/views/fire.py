@@ -1,0 +1,39 @@
+"""The fire plan: firings, and the coals of each oven."""
+
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.views.decorators.http import require_GET
+
+from cookout.services import sheets
+from cookout.web import answers
+from cookout.web.guards import own_plan, signed_in
+from cookout.web.reading.fire import bake_rows, coals_in_all, firing_rows
+
+
+@require_GET
+@signed_in
+def show(request: HttpRequest, event: UUID) -> HttpResponse:
+    """Firings and coals as a page that prints well."""
+    owned, revision, record = own_plan(request, event)
+    page = {
+        "event": owned,
+        "revision": revision,
+        "record": record,
+        "tab": "fire",
+        "firings": firing_rows(record),
+        "bakes": bake_rows(record),
+        "coals": coals_in_all(record),
+        "drawing": sheets.fire_drawing(record=record) if record.bakes else "",
+    }
+    return render(request, "cookout/fire.html", page)
+
+
+@require_GET
+@signed_in
+def pdf(request: HttpRequest, event: UUID) -> HttpResponse:
+    """Firings and coals as PDF."""
+    owned, revision, record = own_plan(request, event)
+    content = sheets.coal_plan(record=record, revision=revision.number)
+    return answers.pdf(content, name=f"{owned.key}-fire-{revision.number}.pdf")

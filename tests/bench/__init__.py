@@ -1,0 +1,1 @@
+"""Measurements against published instances and made-up events; run by hand, see each module."""
