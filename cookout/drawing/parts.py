@@ -129,10 +129,10 @@ def draw_firing_with_tasks(firing: PlannedFiring, across: Span, scale: TimeScale
 def linked(task: PlannedTask, job: Job, *inner: str) -> str:
     """A task as a link to where it stands on the page, with tooltip and spoken label."""
     said = spoken(task, job.record)
-    late = {"data_slack": str(task.slack_minutes)} if task.slack_minutes else {}
+    slack = {"data_slack": str(task.slack_minutes)} if task.slack_minutes else {}
     return tag(
         "a", tag("title", letters(said)), *inner, href=task_address(task.id), aria_label=said,
-        class_=f"task {look_of(task).value}", data_task=task.id, **late,
+        class_=f"task {look_of(task).value}", data_task=task.id, **slack,
     )  # fmt: skip
 
 

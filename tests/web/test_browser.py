@@ -93,6 +93,17 @@ def test_the_timeline_changes_its_rows_without_loading_the_page_anew(
     expect(page.locator("svg:visible").first).to_have_attribute("aria-label", f"Timeline of {example.name}, by helper")
 
 
+def test_a_task_in_the_drawing_leads_to_its_line_even_in_a_folded_list(page: Page, example: Event) -> None:
+    enter(page, example)
+    page.goto(reverse("event", args=[example.public_id]))
+    page.locator(".tasks details").evaluate("list => { list.open = false; }")
+    link = page.locator(".drawing-wide svg a").first
+    line = page.locator(f'[id="{(link.get_attribute("href") or "").removeprefix("#")}"]')
+    expect(line).to_be_hidden()
+    link.locator("text").first.click()
+    expect(line).to_be_in_viewport()
+
+
 def test_planning_from_the_page_shows_progress_and_ends_in_a_new_revision(page: Page, example: Event) -> None:
     enter(page, example)
     page.goto(reverse("event", args=[example.public_id]))

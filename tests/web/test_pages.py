@@ -103,7 +103,7 @@ def test_a_proved_plan_says_so_for_each_aim(owner: Client, page: str) -> None:
     answer = owner.get(page).content.decode()
     assert "Every serving on time" in answer
     assert answer.count("Proved: no plan has less.") == 4
-    assert "10 min</td>" in answer  # ready 18:30, at most 18:40
+    assert "10 min in hand" in answer  # ready 18:30, at most 18:40
 
 
 def test_an_open_bound_is_explained(owner: Client, page: str, cast: Cast) -> None:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from cookout.core.planning.expanded import Expanded, TaskInfo
 from cookout.core.planning.network import Arc, arcs_of
-from cookout.core.planning.problem import Link, ResourceId, Task, TaskId
+from cookout.core.planning.problem import Link, LinkKind, ResourceId, Task, TaskId
 from cookout.core.planning.quick.booking import longest_run
 from cookout.core.planning.result import Plan
 from cookout.core.planning.wording import clock, span
@@ -123,17 +123,24 @@ class Explainer:
 
     def link_reason(self, link: Link, other: TaskId, *, later: bool) -> str:
         """A wait in words, from the side of the task that wants to move."""
-        task = self.problem.task_by_id[other]
         name = f"“{self.info(other).name}”"
-        least_binds = (other == link.after) is later
         why = f" ({link.why})" if link.why else ""
-        if least_binds and later:
-            gap = f"needs {span(link.least)} between" if link.least else "follows"
-            return f"{name} {gap} and starts at {clock(self.event, self.plan.start(other))}{why}"
-        if least_binds:
-            after = f", and {span(link.least)} must pass" if link.least else ""
-            return f"{name} ends at {clock(self.event, self.plan.end(task))}{after}{why}"
-        return f"it may stand no more than {span(link.most or 0)} from {name}{why}"
+        if (other == link.after) is not later:
+            return f"{self.most_words(link, name)}{why}"
+        ends = link.kind in (LinkKind.FINISH_TO_START, LinkKind.FINISH_TO_FINISH)
+        if later:
+            gap = f", {span(link.least)} after" if link.least else " after"
+            at = clock(self.event, self.plan.start(other))
+            return f"{name} comes{gap} {'its end' if ends else 'its start'}, at {at}{why}"
+        minute = self.plan.end(self.problem.task_by_id[other]) if ends else self.plan.start(other)
+        must_pass = f", and {span(link.least)} must pass" if link.least else ""
+        return f"{name} {'ends' if ends else 'starts'} at {clock(self.event, minute)}{must_pass}{why}"
+
+    def most_words(self, link: Link, name: str) -> str:
+        """A most-wait in words."""
+        if not link.most:
+            return f"it stands right beside {name}, with no wait between"
+        return f"it may stand no more than {span(link.most)} from {name}"
 
     def resource_stops(self, task: Task, *, later: bool) -> Iterator[Stop]:
         """Helpers and gear that are busy just before or after."""

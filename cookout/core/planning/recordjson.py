@@ -56,9 +56,9 @@ JSON_DOC = """\
 | `tasks[].id` | id | a step with a time |
 | `tasks[].dish` | dish id | its dish; empty for tasks of the whole event |
 | `tasks[].name` | text | what to do |
-| `tasks[].kind` | text | `set_up`, `prepare`, `mix`, `rest`, `light`, `ash_over`, `lay_coals`, `preheat`, `load`, `bake`, \
-`turn`, `look_in`, `top_up`, `take_out`, `cool`, `ice`, `finish`, `serve` or `drown`; `light`, `lay_coals`, `top_up` \
-and `drown` are fire tasks |
+| `tasks[].kind` | text | `set_up`, `prepare`, `mix`, `rest`, `light`, `ash_over`, `lay_coals`, `preheat`, `load`, \
+`bake`, `turn`, `look_in`, `top_up`, `take_out`, `cool`, `ice`, `finish`, `serve` or `drown`; `light`, `lay_coals`, \
+`top_up` and `drown` are fire tasks |
 | `tasks[].starts_at` | time | start |
 | `tasks[].ends_at` | time | end |
 | `tasks[].helpers[]` | helper id | who does it |

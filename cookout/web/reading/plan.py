@@ -9,6 +9,9 @@ from cookout.store.selectors.revisions import Revision, record_of
 from cookout.web.reading import status
 from cookout.web.reading.tasks import hours
 
+FEW_TASKS = 100
+"""Up to so many tasks stand open on the page of the plan; more are folded away."""
+
 VIEWS: dict[By, str] = {"dish": "by dish", "helper": "by helper", "gear": "by gear"}
 
 
@@ -38,5 +41,6 @@ def plan_words(record: PlanRecord) -> dict[str, object]:
         "aims": status.aims(record),
         "served": status.served(record),
         "hours": tuple(hours(record)),
+        "is_short": len(record.tasks) <= FEW_TASKS,
         "late": sum(each.late_minutes for each in record.servings),
     }

@@ -1,6 +1,8 @@
 """What a plan is worth, in words."""
 
 from dataclasses import dataclass
+from datetime import datetime
+from itertools import groupby
 
 from cookout.core.planning.record import PlannedLevel, PlannedServing, PlanRecord
 from cookout.core.planning.result import Status
@@ -39,10 +41,18 @@ class Aim:
 
 @dataclass(frozen=True, slots=True)
 class Served:
-    """One dish on the table; `margin` is how many minutes it could still slip before it is too late."""
+    """One serving with its dishes.
 
-    planned: PlannedServing
+    `margin` is how many minutes the tightest dish could still slip before it is too late, `late` how many minutes the
+    latest is past its time already. `people` are those of the dish that feeds most.
+    """
+
+    name: str
+    due_at: datetime
+    people: int
+    dishes: tuple[PlannedServing, ...]
     margin: int
+    late: int
 
 
 def headline(record: PlanRecord) -> str:
@@ -61,9 +71,20 @@ def aims(record: PlanRecord) -> tuple[Aim, ...]:
 
 
 def served(record: PlanRecord) -> tuple[Served, ...]:
-    """The dishes in order of their time on the table."""
-    in_order = sorted(record.servings, key=lambda each: (each.due_at, each.dish_name))
-    return tuple(Served(each, int((each.latest_at - each.ready_at).total_seconds()) // 60) for each in in_order)
+    """The servings in order of their time, the dishes of each by name."""
+    in_order = sorted(record.servings, key=lambda each: (each.due_at, each.serving, each.dish_name))
+    return tuple(_served(tuple(dishes)) for _, dishes in groupby(in_order, key=lambda each: each.serving))
+
+
+def _served(dishes: tuple[PlannedServing, ...]) -> Served:
+    return Served(
+        name=dishes[0].serving_name,
+        due_at=dishes[0].due_at,
+        people=max(dish.people for dish in dishes),
+        dishes=dishes,
+        margin=min(int((dish.latest_at - dish.ready_at).total_seconds()) // 60 for dish in dishes),
+        late=max(dish.late_minutes for dish in dishes),
+    )
 
 
 def _aim(level: PlannedLevel) -> Aim:

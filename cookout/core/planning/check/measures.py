@@ -4,9 +4,8 @@ from cookout.core.errors import ProblemError
 from cookout.core.planning.problem import Aim, Freshness, Problem, ResourceId, Task
 from cookout.core.planning.result import Plan
 
-
 PRESENCE_FOR_WORK = 2
-"""Minutes of presence that a minute of work excuses: waiting for food over coals, as long as the work, is not idling."""
+"""Minutes of presence that a minute of work excuses: as long a wait for food over coals as the work is not idling."""
 
 
 def measure(problem: Problem, plan: Plan) -> dict[Aim, int]:

@@ -147,6 +147,29 @@ def with_dues_as_deadlines(problem: Problem) -> Problem:
     return replace(problem, tasks=tasks)
 
 
+def tidied(problem: Problem, plan: Plan, windows: dict[TaskId, StartWindow]) -> Plan:
+    """The plan with what no time of day pulls at (drowning the coals) done as soon as it may be, by the same hands.
+
+    No aim asks for it, and without it such a task stands wherever the solver left it. Aims must not suffer.
+    """
+    back = frame(problem, mirrored=True, windows=windows)
+    ahead = frame(problem, mirrored=False, windows=windows)
+    if back is None or ahead is None or problem.aims == (Aim.MAKESPAN,):
+        return plan
+    trailing = trailing_tasks(problem, back)
+    generation = Generation(ahead, [float(t) for t in ahead.earliest])
+    number = {resource: i for i, resource in enumerate(ahead.resources)}
+    for task, name in enumerate(ahead.tasks):
+        if task not in trailing:
+            placed = plan.placed[name]
+            picks = tuple(tuple(number[r] for r in group) for group in placed.picks)
+            generation.preset(task, ahead.to_frame_start(task, placed.start), picks)
+    if not generation.run():
+        return plan
+    neat = ahead.plan(generation.start, generation.picks)
+    return neat if values(problem, neat) <= values(problem, plan) else plan
+
+
 def trailing_tasks(problem: Problem, back: Frame) -> frozenset[int]:
     """Numbers of the tasks that no time of day pulls at: nothing anchored comes so late that they must come before.
 

@@ -47,7 +47,8 @@ def freshness(rules: Rules) -> Expression:
     for wish in problem.freshness:
         made = problem.task_by_id[wish.made]
         used = rules.start[wish.used] if wish.used is not None else (wish.by or 0)
-        stale = model.new_int_var(0, problem.closes - problem.opens, f"{wish.made} waits")
+        longest = max(problem.closes, wish.by or 0) - problem.opens
+        stale = model.new_int_var(0, longest, f"{wish.made} waits")
         model.add(stale >= used - rules.start[made.id] - made.minutes - wish.free)
         waits.append(stale)
     return cp_model.LinearExpr.sum(waits)

@@ -4,7 +4,7 @@ from time import perf_counter
 
 from cookout.core.planning.network import StartWindow, start_windows
 from cookout.core.planning.problem import Aim, Problem, TaskId
-from cookout.core.planning.quick import quick_plan
+from cookout.core.planning.quick import quick_plan, tidied
 from cookout.core.planning.quick.evolve import Evolution
 from cookout.core.planning.result import Level, Limits, Plan, Progress, Result, Status, Watch
 from cookout.core.planning.solver.aims import floor
@@ -45,6 +45,8 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
     if first is not None and problem.aims != (Aim.MAKESPAN,) and len(problem.tasks) > SMALL_TASKS:
         first = polished_plan(piece, first)
     piece.solve(first)
+    if piece.best is not None:
+        piece.best = tidied(problem, piece.best, windows)
     return Result(
         status_of(piece.best, tuple(piece.levels), impossible=piece.impossible),
         piece.best,

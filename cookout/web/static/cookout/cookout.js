@@ -26,6 +26,15 @@ function renewWhenDue() {
   if (due > 0 && due < 24 * 60 * MINUTE) setTimeout(() => document.hidden || location.reload(), due + 1000);
 }
 
+// A task that is pointed to may lie in a folded list; not every browser unfolds it by itself.
+function unfoldTarget() {
+  const target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const folded = target && target.closest("details:not([open])");
+  if (!folded) return;
+  folded.open = true;
+  target.scrollIntoView();
+}
+
 function offerCopies() {
   for (const button of document.querySelectorAll("[data-copies]")) {
     if (!navigator.clipboard) return;
@@ -42,7 +51,9 @@ document.addEventListener("DOMContentLoaded", () => {
   setInterval(showCountdowns, 15000);
   renewWhenDue();
   offerCopies();
+  unfoldTarget();
 });
+window.addEventListener("hashchange", unfoldTarget);
 document.addEventListener("visibilitychange", () => {
   if (!document.hidden) showCountdowns();
 });
