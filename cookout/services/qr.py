@@ -9,6 +9,6 @@ def qr_svg(text: str) -> str:
     """A QR code as an `svg` element without inline styles; four modules of quiet ground around it (ISO/IEC 18004)."""
     out = BytesIO()
     segno.make(text, error="m", micro=False).save(
-        out, kind="svg", xmldecl=False, svgclass="qr", lineclass="qr-dark", border=4, omitsize=True, dark=None
+        out, kind="svg", xmldecl=False, svgclass="qr", lineclass=None, border=4, omitsize=True
     )
     return out.getvalue().decode()

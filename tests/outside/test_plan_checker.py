@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from cookout.core.eventfile import read_event
 from cookout.core.planning.pipeline import plan_event
 from cookout.core.planning.recordjson import to_json
 from cookout.core.planning.result import Limits
@@ -20,6 +21,8 @@ from tests.sample_event import sample_event
 from tests.samples import TRICKY_TASK, sample_record, sample_record_without_plan
 
 Data = dict[str, Any]
+
+EVENTS = Path(__file__).parents[2] / "fixtures" / "events"
 
 
 @pytest.fixture
@@ -57,6 +60,14 @@ def test_an_impossible_event_with_its_reason_has_no_fault() -> None:
 
 def test_a_plan_made_by_the_planner_has_no_fault() -> None:
     outcome = plan_event(sample_event(), Limits(seconds=4, workers=1, seed=1))
+    assert outcome.record.tasks
+    assert faults(json.loads(json.dumps(to_json(outcome.record)))) == []
+
+
+@pytest.mark.parametrize(("name", "seconds"), [("supper", 2), ("demonstration", 5), ("festival", 5)])
+def test_the_events_that_come_along_have_no_fault_either(name: str, seconds: float) -> None:
+    event = read_event((EVENTS / f"{name}.toml").read_text(encoding="utf-8"), name)
+    outcome = plan_event(event, Limits(seconds=seconds, workers=1, seed=1))
     assert outcome.record.tasks
     assert faults(json.loads(json.dumps(to_json(outcome.record)))) == []
 

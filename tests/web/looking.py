@@ -1,12 +1,18 @@
 """Reading pages as a person would."""
 
 import re
-
-from django.http import HttpResponse
+from typing import Protocol
 
 TOKEN = re.compile(r'(name="csrfmiddlewaretoken" value=|"X-CSRFToken": )"[^"]*"')
 
 
-def unmasked(answer: HttpResponse) -> str:
+class Answer(Protocol):
+    """What came back, as the test client gives it."""
+
+    @property
+    def content(self) -> bytes: ...
+
+
+def unmasked(answer: Answer) -> str:
     """The page without its form tokens, which differ each time that it is made."""
     return TOKEN.sub("", answer.content.decode())

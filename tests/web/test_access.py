@@ -6,12 +6,12 @@ from uuid import uuid4
 import pytest
 from django.http import HttpResponse
 from django.test import Client
-from django.urls import URLPattern, reverse
+from django.urls import reverse
+from django.utils import timezone
 
 from cookout.core.planning.recordjson import to_json
 from cookout.store.models import PlanRun
 from cookout.web.urls import urlpatterns
-from django.utils import timezone
 from tests.samples import sample_record_without_plan
 from tests.store.cast import HELPER, Cast
 from tests.web.looking import unmasked
@@ -24,6 +24,7 @@ class Address:
     method: str = "get"
     owner: int = 200
     takes: tuple[str, ...] = ("event",)
+    number: int = 1
 
 
 GET, POST = Address(), Address(method="post", owner=302)
@@ -40,7 +41,7 @@ OWNERS_PAGES = {
     "run": Address(owner=302, takes=("event", "run")),
     "run-stop": Address(method="post", owner=302, takes=("event", "run")),
     "run-cancel": Address(method="post", owner=302, takes=("event", "run")),
-    "way-out": Address(method="post", owner=302, takes=("event", "run", "way")),
+    "way-out": Address(method="post", owner=302, takes=("event", "run", "number"), number=0),
     "revisions": GET,
     "revision": NUMBERED,
     "revision-json": NUMBERED,
@@ -78,16 +79,20 @@ def run(cast: Cast) -> PlanRun:
     )
 
 
-def asked(client: Client, name: str, cast: Cast, run: PlanRun, *, event: object = None) -> HttpResponse:
+def place_of(name: str, run: PlanRun, event: object) -> str:
     page = OWNERS_PAGES[name]
-    known = {"event": event or cast.event.public_id, "run": run.pk, "helper": HELPER, "number": 1}
-    arguments = {key: known[key] for key in page.takes if key in known} | ({"number": 0} if "way" in page.takes else {})
-    answer: HttpResponse = getattr(client, page.method)(reverse(name, kwargs=arguments))
+    known = {"event": event, "run": run.pk, "helper": HELPER, "number": page.number}
+    return reverse(name, kwargs={key: known[key] for key in page.takes})
+
+
+def asked(client: Client, name: str, cast: Cast, run: PlanRun, *, event: object = None) -> HttpResponse:
+    place = place_of(name, run, event or cast.event.public_id)
+    answer: HttpResponse = getattr(client, OWNERS_PAGES[name].method)(place)
     return answer
 
 
 def test_every_address_has_its_row_here() -> None:
-    names = [pattern.name for pattern in urlpatterns if isinstance(pattern, URLPattern)]
+    names = [pattern.name for pattern in urlpatterns]
     assert sorted(map(str, names)) == sorted([*OWNERS_PAGES, *MEMBERS_PAGES, *OPEN_PAGES, *LINKED_PAGES])
 
 
@@ -99,9 +104,7 @@ def test_the_owner_gets_the_page(owner: Client, cast: Cast, run: PlanRun, name: 
 
 
 @pytest.mark.parametrize("name", OWNERS_PAGES)
-def test_a_stranger_is_refused_as_if_nothing_were_there(
-    stranger: Client, cast: Cast, run: PlanRun, name: str
-) -> None:
+def test_a_stranger_is_refused_as_if_nothing_were_there(stranger: Client, cast: Cast, run: PlanRun, name: str) -> None:
     refused = asked(stranger, name, cast, run)
     missing = asked(stranger, name, cast, run, event=uuid4())
     assert (refused.status_code, missing.status_code) == (404, 404)
@@ -117,13 +120,10 @@ def test_nobody_is_sent_to_sign_in(nobody: Client, cast: Cast, run: PlanRun, nam
 
 @pytest.mark.parametrize("name", OWNERS_PAGES)
 def test_the_owner_is_refused_the_wrong_way_of_asking(owner: Client, cast: Cast, run: PlanRun, name: str) -> None:
-    page = OWNERS_PAGES[name]
-    known = {"event": cast.event.public_id, "run": run.pk, "helper": HELPER, "number": 0 if "way" in page.takes else 1}
-    takes = {*page.takes, *({"number"} if "way" in page.takes else ())}
-    address = reverse(name, kwargs={key: known[key] for key in takes if key in known})
-    assert owner.put(address).status_code == 405
-    if page.method == "post":
-        assert owner.get(address).status_code == 405
+    place = place_of(name, run, cast.event.public_id)
+    assert owner.put(place).status_code == 405
+    if OWNERS_PAGES[name].method == "post":
+        assert owner.get(place).status_code == 405
 
 
 @pytest.mark.parametrize("name", MEMBERS_PAGES)

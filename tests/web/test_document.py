@@ -24,7 +24,9 @@ def test_a_saved_text_is_stored_with_plain_line_ends(owner: Client, address: str
 
 
 def test_every_fault_is_listed_and_the_text_stays(owner: Client, address: str, cast: Cast) -> None:
-    typed = example_text().replace("America/Denver", "Nowhere/Land").replace('elevation = "5,200 ft"', 'elevation = "x"')
+    typed = (
+        example_text().replace("America/Denver", "Nowhere/Land").replace('elevation = "5,200 ft"', 'elevation = "x"')
+    )
     answer = owner.post(address, {"document": typed, "version": 1})
     shown = answer.content.decode()
     assert answer.status_code == 422

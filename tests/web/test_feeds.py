@@ -46,7 +46,10 @@ def test_an_unchanged_calendar_costs_one_look_up_and_no_bytes(
     nobody: Client, address: str, django_assert_num_queries: DjangoAssertNumQueries
 ) -> None:
     first = nobody.get(address)
-    for name, value in (("If-None-Match", first.headers["ETag"]), ("If-Modified-Since", first.headers["Last-Modified"])):
+    for name, value in (
+        ("If-None-Match", first.headers["ETag"]),
+        ("If-Modified-Since", first.headers["Last-Modified"]),
+    ):
         with django_assert_num_queries(1):
             again = nobody.get(address, headers={name: value})
         assert (again.status_code, again.content) == (304, b"")

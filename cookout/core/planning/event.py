@@ -1,9 +1,9 @@
 """An event as the planner sees it. All times are whole minutes from `Event.origin`."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
-from collections.abc import Iterator
 from typing import NewType, TypeVar
 
 from cookout.core.fire.weather import Weather

@@ -58,7 +58,7 @@ class TaskInfo:
 
 @dataclass(frozen=True, slots=True)
 class Firing:
-    """Coals lit together: usable from the end of `ashes` for `window_minutes`; `feeds` are lay-coals and top-up tasks."""
+    """Coals lit together, usable from the end of `ashes` for `window_minutes`; they feed lay-coals and top-up tasks."""
 
     id: FiringId
     lights: TaskId

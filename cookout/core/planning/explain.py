@@ -91,7 +91,9 @@ class Explainer:
         """The task's own times and the horizon."""
         start, end = self.plan.start(task.id), self.plan.end(task)
         if not later:
-            yield Stop(start - self.problem.opens, "", f"nobody is there before {clock(self.event, self.problem.opens)}")
+            yield Stop(
+                start - self.problem.opens, "", f"nobody is there before {clock(self.event, self.problem.opens)}"
+            )
             if task.earliest is not None:
                 yield Stop(start - task.earliest, "", self.own_reason(task, task.earliest, later=False))
             return
@@ -104,6 +106,7 @@ class Explainer:
                 yield Stop(max(0, due.at - end), "", f"it is due at {clock(self.event, due.at)}")
 
     def own_reason(self, task: Task, minute: int, *, later: bool) -> str:
+        """A task's own time in words."""
         info = self.info(task.id)
         if info.live_in is not None:
             slot = next(s for s in self.event.slots if s.id == info.live_in)

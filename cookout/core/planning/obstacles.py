@@ -1,24 +1,20 @@
-"""What stands in the way of an impossible event, and the cheapest ways out, each of which was really solved."""
+"""What stands in the way of an impossible event, in the user's terms."""
 
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from time import perf_counter
 
-from cookout.core.kitchen.recipe import FIRE_SKILL, Skill
-from cookout.core.planning.event import Event, GearKind
+from cookout.core.planning.event import Event, GearId
 from cookout.core.planning.expand import expand
-from cookout.core.planning.expanded import FIRE_KINDS, Expanded
-from cookout.core.planning.network import start_windows
-from cookout.core.planning.problem import Aim, Need, Problem, ResourceId, Task
+from cookout.core.planning.expanded import FIRE_KINDS, Expanded, TaskInfo
+from cookout.core.planning.network import Arc, all_arcs, longest_paths, own_window, start_windows
+from cookout.core.planning.problem import Need, Problem, Task, TaskId
 from cookout.core.planning.record import WayOut
-from cookout.core.planning.result import Limits, Plan, Progress, Watch
-from cookout.core.planning.solver import solve
-from cookout.core.planning.ways_out import Change, apply_change
+from cookout.core.planning.result import Watch
+from cookout.core.planning.trying import Trials, first_plan
+from cookout.core.planning.ways_out import apply_change
 from cookout.core.planning.wording import clock, span
-
-SECONDS_FOR_ONE_TRY = 2.0
-LATER_AT_MOST_MINUTES = 360
-STEP_MINUTES = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,249 +27,169 @@ class Findings:
 
 def find_obstacles(event: Event, *, seconds: float, seed: int = 1, watch: Watch | None = None) -> Findings:
     """Look for what stands in the way within the seconds; ways out come first from the cheapest kinds of change."""
-    search = Search(event, perf_counter() + seconds, seed, watch or Watch())
-    obstacles = tuple(dict.fromkeys(search.plain_obstacles()))
-    ways_out = tuple(search.ways_out())
-    return Findings(obstacles or search.guess(ways_out), ways_out)
+    trials = Trials(event, perf_counter() + seconds, seed, watch or Watch())
+    ways_out = tuple(trials.ways_out())
+    plain = tuple(dict.fromkeys(PlainObstacles(trials.expanded).all()))
+    return Findings(plain or crowding(event, ways_out, seed), ways_out)
 
 
-def feasible(event: Event, *, seed: int = 1, seconds: float = SECONDS_FOR_ONE_TRY, watch: Watch | None = None) -> bool:
-    """Whether a plan of the event is found in short time, with shared firings or without."""
-    return any(first_plan(expand(event, share_firings=s), seed, seconds, watch) is not None for s in (True, False))
+class PlainObstacles:
+    """What can be seen without solving: needs that nothing meets, and chains longer than the time there is."""
 
+    def __init__(self, expanded: Expanded) -> None:
+        self.expanded = expanded
+        self.event = expanded.event
+        self.problem = expanded.problem
 
-def first_plan(expanded: Expanded, seed: int, seconds: float, watch: Watch | None = None) -> Plan | None:
-    """Any plan at all, as soon as there is one."""
-    found: list[Plan] = []
-    outer = watch or Watch()
-
-    def tell(progress: Progress) -> None:
-        found.append(progress.plan)
-
-    watching = Watch(tell, lambda: bool(found) or outer.stop())
-    result = solve(replace(expanded.problem, aims=(Aim.LATENESS,)), Limits(seconds, 2, seed), watching)
-    return result.plan
-
-
-class Search:
-    """The search for ways out of one impossible event."""
-
-    def __init__(self, event: Event, deadline: float, seed: int, watch: Watch) -> None:
-        self.event = event
-        self.deadline = deadline
-        self.seed = seed
-        self.watch = watch
-        self.expanded = expand(event)
-        self.problem = self.expanded.problem
-
-    def over(self) -> bool:
-        """Whether the time for looking is up."""
-        return perf_counter() > self.deadline or self.watch.stop()
-
-    def works(self, change: Change) -> bool:
-        """Whether the changed event has a plan."""
-        return not self.over() and feasible(apply_change(self.event, change), seed=self.seed, watch=self.watch)
-
-    def ways_out(self) -> Iterator[WayOut]:
-        """Ways out that work: first a later serving, then longer hours, gear, one more helper."""
-        kinds = (self.later_servings, self.longer_hours, self.more_gear, self.more_hands)
-        for kind in kinds:
-            for way in kind():
-                yield way
-                if self.over():
-                    return
-
-    def plain_obstacles(self) -> Iterator[str]:
-        """What can be seen without solving: needs that nothing meets, and chains longer than the time there is."""
-        for task in self.problem.tasks:
-            for number, need in enumerate(task.needs):
-                if self.lacks(need):
-                    yield self.say_lack(task, number)
+    def all(self) -> Iterator[str]:
+        """Every sentence; those on lacking gear and hands first."""
+        yield from self.lacks()
         if start_windows(self.problem) is None:
             yield from self.chains_too_long()
 
-    def lacks(self, need: Need) -> bool:
+    def lacks(self) -> Iterator[str]:
+        """Needs that can never be met, those alike in one sentence."""
+        alike: dict[str, list[str]] = defaultdict(list)
+        for task in self.problem.tasks:
+            for need in task.needs:
+                if self.is_lacking(need):
+                    alike[self.say_lack(task, need)].append(f"“{self.expanded.info[task.id].name}”")
+        for lack, names in alike.items():
+            more = f" and {len(names) - 3} more" if len(names) > 3 else ""
+            yield f"{lack} ({', '.join(names[:3])}{more})."
+
+    def is_lacking(self, need: Need) -> bool:
         """Whether a need can never be met."""
         able = [o for o in need.options if self.problem.resource_by_id[o].capacity >= need.amount]
         return len(able) < need.picks
 
-    def say_lack(self, task: Task, number: int) -> str:
-        """An unmet need in words."""
-        info, need = self.expanded.info[task.id], task.needs[number]
-        if any(self.problem.resource_by_id[o].helper is None for o in need.options):
-            gear = self.expanded.gear_of[need.options[0]]
-            have = self.problem.resource_by_id[need.options[0]].capacity
-            return f"“{info.name}” takes {need.amount} of {gear} at once and there is {have}."
+    def say_lack(self, task: Task, need: Need) -> str:
+        """An unmet need in words, without its full stop."""
+        info = self.expanded.info[task.id]
+        counted = [o for o in need.options if self.problem.resource_by_id[o].helper is None]
+        if counted:
+            name = self.gear_name(self.expanded.gear_of[counted[0]])
+            have = self.problem.resource_by_id[counted[0]].capacity
+            return f"It takes {need.amount} of “{name}” at once and there is only {have}"
+        if info.hands and (need.options or any(self.is_able(info, helper) for helper in self.able_helpers(info))):
+            return f"Too few of the crew who could do it are there {self.when(task)}"
         if info.hands:
-            who = "an adult (or someone the organiser names) " if info.kind in FIRE_KINDS or info.hot else "someone "
-            skills = f"with {' and '.join(sorted(info.skills))} " if info.skills else ""
-            return f"“{info.name}” needs {who}{skills}and nobody in the crew is that, at a time when it could be done."
-        return f"“{info.name}” needs gear that the event does not have."
+            return f"Nobody in the crew is {self.wanted(info)}"
+        return "It needs gear that the event does not have"
+
+    def able_helpers(self, info: TaskInfo) -> tuple[str, ...]:
+        """The ids of helpers with the skills that a task asks for."""
+        return tuple(h.id for h in self.event.crew if info.skills <= h.skills)
+
+    def is_able(self, info: TaskInfo, helper: str) -> bool:
+        """Whether a helper with the skills may do the task as far as fire and age go."""
+        found = next(h for h in self.event.crew if h.id == helper)
+        return found.may_tend_fire if info.kind in FIRE_KINDS else not info.hot or found.adult or found.fire_allowed
+
+    def wanted(self, info: TaskInfo) -> str:
+        """Who could do a task."""
+        grown = "an adult (or named by the organiser)" if info.kind in FIRE_KINDS or info.hot else "somebody"
+        skills = " and ".join(sorted(info.skills))
+        return f"{grown} with the {skills} skill" if skills else grown
+
+    def when(self, task: Task) -> str:
+        """The time in which a task would have to be done."""
+        earliest = f"from {clock(self.event, task.earliest)} " if task.earliest is not None else ""
+        latest = f"until {clock(self.event, task.latest)}" if task.latest is not None else "at any time"
+        return f"{earliest}{latest}"
+
+    def gear_name(self, gear: GearId) -> str:
+        """The name of gear."""
+        return next(g.name for g in self.event.gear if g.id == gear)
 
     def chains_too_long(self) -> Iterator[str]:
-        """Servings and slots whose work does not fit between the crew's coming and their time."""
-        for name, alone in self.parts():
+        """Servings and slots whose work does not fit between what starts it and their time."""
+        for name, alone, ends in self.parts():
             if start_windows(alone) is None:
-                opens = min((w.start for h in self.event.crew for w in h.windows), default=self.problem.opens)
-                yield (
-                    f"{name} cannot be ready in time: its steps one after another take longer than there is "
-                    f"from {clock(self.event, opens)}, when the first of the crew arrives."
-                )
+                yield f"{name} cannot be ready in time: {self.say_chain(alone, ends)}."
 
-    def parts(self) -> Iterator[tuple[str, Problem]]:
-        """The problem with the deadlines of one serving or slot alone."""
-        own = {task: serving for (serving, _), task in self.expanded.serves.items()}
-        live = {task: info.live_in for task, info in self.expanded.info.items() if info.live_in is not None}
+    def parts(self) -> Iterator[tuple[str, Problem, frozenset[TaskId]]]:
+        """The problem with the deadlines of one serving or slot alone, and the tasks that have them."""
         for serving in self.event.servings:
-            tasks = tuple(t if own.get(t.id) == serving.id else released(t) for t in self.problem.tasks)
-            yield f"{serving.name} at {clock(self.event, serving.at)}", replace(self.problem, tasks=tasks)
+            ends = frozenset(task for (s, _), task in self.expanded.serves.items() if s == serving.id)
+            yield f"{serving.name} at {clock(self.event, serving.at)}", self.with_ends(ends), ends
         for slot in self.event.slots:
             ready = {t for (s, _), ts in self.expanded.ready.items() if s == slot.id for t in ts}
-            keep = ready | {t for t, s in live.items() if s == slot.id}
-            tasks = tuple(t if t.id in keep else released(t) for t in self.problem.tasks)
-            yield f"{slot.name} at {clock(self.event, slot.starts_at)}", replace(self.problem, tasks=tasks)
+            live = {t for t, info in self.expanded.info.items() if info.live_in == slot.id}
+            ends = frozenset(ready | live)
+            yield f"{slot.name} at {clock(self.event, slot.starts_at)}", self.with_ends(ends), ends
 
-    def later_servings(self) -> Iterator[WayOut]:
-        """Serve later: how much is found by letting every serving be late and looking how late it then is."""
-        relaxed = replace(
-            self.event, servings=tuple(replace(s, late=s.late + LATER_AT_MOST_MINUTES) for s in self.event.servings)
+    def with_ends(self, ends: frozenset[TaskId]) -> Problem:
+        """The problem in which only some tasks have times of their own."""
+        tasks = tuple(t if t.id in ends else replace(t, earliest=None, latest=None) for t in self.problem.tasks)
+        return replace(self.problem, tasks=tasks)
+
+    def say_chain(self, alone: Problem, ends: frozenset[TaskId]) -> str:
+        """The chain of work that takes too long, from what starts it."""
+        earliest = longest_paths({t.id: own_window(alone, t).earliest for t in alone.tasks}, all_arcs(alone))
+        if earliest is None:
+            return "its waits contradict one another"
+        latest = {t: own_window(alone, alone.task_by_id[t]).latest for t in ends}
+        worst = max(ends, key=lambda t: earliest[t] - latest[t])
+        if earliest[worst] <= latest[worst]:
+            return "its steps do not fit together between the crew's coming and then"
+        first = chain_start(alone, worst, earliest)
+        ready = earliest[worst] + alone.task_by_id[worst].minutes
+        minutes = ready - earliest[first]
+        name = self.expanded.info[first].name
+        return (
+            f"nobody who may do “{name}” is there before {clock(self.event, earliest[first])}, and from it to "
+            f"“{self.expanded.info[worst].name}” takes at least {span(minutes)}, to {clock(self.event, ready)}"
         )
-        expanded = expand(relaxed)
-        result = solve(
-            replace(expanded.problem, aims=(Aim.LATENESS,)),
-            Limits(min(4.0, max(0.1, self.deadline - perf_counter())), 2, self.seed),
-            Watch(stop=self.watch.stop),
-        )
-        if result.plan is None:
-            return
-        late: dict[str, int] = {}
-        for (serving, _), task in expanded.serves.items():
-            minutes = result.plan.end(expanded.problem.task_by_id[task]) - self.event.serving(serving).at
-            late[serving] = max(late.get(serving, 0), minutes)
-        moved = [(serving, rounded_up(minutes)) for serving, minutes in late.items() if minutes > 0]
-        for serving_id, minutes in moved:
-            change: Change = {"kind": "move_serving", "serving": serving_id, "minutes": minutes}
-            serving = next(s for s in self.event.servings if s.id == serving_id)
-            if self.works(change):
-                when = clock(self.event, serving.at + minutes)
-                yield WayOut(f"Serve {serving.name} at {when}, {span(minutes)} later.", dict(change))
-
-    def longer_hours(self) -> Iterator[WayOut]:
-        """One of the crew comes earlier, or stays longer."""
-        for helper in self.event.crew:
-            if not helper.windows or self.over():
-                continue
-            first, last = helper.windows[0], helper.windows[-1]
-            for minutes in (30, 60, 120, 240):
-                earlier: Change = {
-                    "kind": "widen_window", "helper": helper.id, "start": first.start - minutes, "end": first.end,
-                }  # fmt: skip
-                if self.works(earlier):
-                    when = clock(self.event, first.start - minutes)
-                    yield WayOut(f"{helper.name} comes at {when}, {span(minutes)} earlier.", dict(earlier))
-                    break
-            later: Change = {
-                "kind": "widen_window", "helper": helper.id, "start": last.start, "end": last.end + 60,
-            }  # fmt: skip
-            if self.works(later):
-                yield WayOut(f"{helper.name} stays until {clock(self.event, last.end + 60)}.", dict(later))
-
-    def more_gear(self) -> Iterator[WayOut]:
-        """One or two more of gear that bakes and firings compete for, or one of what is lacking."""
-        scarce = {GearKind.OVEN, GearKind.CHIMNEY, GearKind.TABLE, GearKind.TRIVET, GearKind.MIXER, GearKind.RACK}
-        for kind, inches in self.missing_gear():
-            for count in (1, 2, 3):
-                change: Change = {"kind": "buy_gear", "gear_kind": kind, "inches": inches, "count": count}
-                if self.works(change):
-                    yield WayOut(f"Bring {count} more: {f'{inches}-inch oven' if inches else kind}.", dict(change))
-                    break
-        for gear in self.event.gear:
-            if gear.kind not in scarce or self.over():
-                continue
-            for count in (1, 2):
-                more: Change = {"kind": "add_gear", "gear": gear.id, "count": count}
-                if self.works(more):
-                    yield WayOut(f"{'One' if count == 1 else 'Two'} more: {gear.name}.", dict(more))
-                    break
-
-    def missing_gear(self) -> Iterator[tuple[str, int]]:
-        """Kinds and oven sizes that recipes ask for and the event has none of."""
-        have = {(g.kind.value, g.inches or 0) for g in self.event.gear}
-        wanted: dict[tuple[str, int], None] = {}
-        for dish in self.event.dishes:
-            for step in self.event.recipe(dish.recipe).steps:
-                if step.bake is not None:
-                    wanted[GearKind.OVEN.value, step.bake.oven_inches] = None
-                for use in step.gear:
-                    wanted[use.kind, 0] = None
-        kinds = {kind for kind, _ in have}
-        for kind, inches in wanted:
-            known = kind in {k.value for k in GearKind}
-            if known and (kind, inches) not in have and (inches or kind not in kinds):
-                yield kind, inches
-
-    def more_hands(self) -> Iterator[WayOut]:
-        """One more helper: with the skill that is short, for no longer than the plan then uses."""
-        skills = {FIRE_SKILL: None} | {s: None for i in self.expanded.info.values() for s in sorted(i.skills)}
-        for skill in skills:
-            if self.over():
-                return
-            change = self.narrowed(skill)
-            if change is not None:
-                start, end = (clock(self.event, int(change[k])) for k in ("start", "end"))
-                yield WayOut(f"Someone with the {skill} skill from {start} to {end}.", dict(change))
-
-    def narrowed(self, skill: Skill) -> Change | None:
-        """The change that adds a helper for the least time that is found to do; None where even all day does not."""
-        wanted = str(skill)
-        change: Change = {
-            "kind": "add_helper", "skills": wanted, "start": self.problem.opens, "end": self.problem.closes,
-        }  # fmt: skip
-        expanded = expand(apply_change(self.event, change))
-        plan = first_plan(expanded, self.seed, SECONDS_FOR_ONE_TRY, self.watch)
-        if plan is None:
-            return None
-        used = times_of_new_helper(expanded, plan, self.event)
-        if used is None:
-            return change
-        narrow: Change = {**change, "start": used[0], "end": used[1]}
-        return narrow if self.works(narrow) else change
-
-    def guess(self, ways_out: tuple[WayOut, ...]) -> tuple[str, ...]:
-        """Where nothing plain stands in the way, what the ways out have in common says what is short."""
-        short = {
-            "add_gear": "there is not enough gear at once",
-            "add_helper": "there are not enough hands with the right skill at the right time",
-            "widen_window": "the crew's hours are too short",
-            "move_serving": "the time before the serving is too short",
-        }
-        kinds = dict.fromkeys(str(way.change["kind"]) for way in ways_out)
-        said = [short[kind] for kind in kinds if kind in short]
-        if not said:
-            return ("The dishes do not fit together in the time, gear and hands that there are.",)
-        return (f"The dishes do not all fit: {', and '.join(said[:2])}.",)
 
 
-def released(task: Task) -> Task:
-    """The task without a time of its own."""
-    return replace(task, earliest=None, latest=None)
+def chain_start(problem: Problem, end: TaskId, earliest: dict[TaskId, int]) -> TaskId:
+    """The task at whose own earliest start the longest chain to `end` begins."""
+    arriving: dict[TaskId, list[Arc]] = defaultdict(list)
+    for arc in all_arcs(problem):
+        arriving[arc.head].append(arc)
+    queue, seen = [end], {end}
+    for at in queue:
+        if own_window(problem, problem.task_by_id[at]).earliest == earliest[at]:
+            return at
+        tight = [a.tail for a in arriving[at] if earliest[a.tail] + a.minutes == earliest[at] and a.tail not in seen]
+        seen.update(tight)
+        queue.extend(dict.fromkeys(tight))
+    return end
 
 
-def rounded_up(minutes: int) -> int:
-    """To the next whole step of minutes."""
-    return -(-minutes // STEP_MINUTES) * STEP_MINUTES
+def crowding(event: Event, ways_out: tuple[WayOut, ...], seed: int) -> tuple[str, ...]:
+    """Where nothing plain stands in the way: what is short, as the ways out that work show."""
+    said = []
+    for way in ways_out:
+        if way.change["kind"] in ("add_gear", "buy_gear"):
+            said.append(gear_crowding(event, way, seed))
+        elif way.change["kind"] == "add_helper":
+            said.append(f"There are not enough hands: the dishes fit with someone more with {way.change['skills']}.")
+        elif way.change["kind"] in ("widen_window", "crew_earlier"):
+            said.append("The crew's hours are too short for all the dishes.")
+        elif way.change["kind"] in ("move_serving", "move_slot"):
+            said.append("The time before a serving is too short for all that must go before it.")
+    fallback = "The dishes do not fit together in the time, gear and hands that there are."
+    return tuple(dict.fromkeys(said)) or (fallback,)
 
 
-def times_of_new_helper(expanded: Expanded, plan: Plan, before: Event) -> tuple[int, int] | None:
-    """From when until when a helper who was not there before is at work."""
-    known = {helper.id for helper in before.crew}
-    new: set[ResourceId] = {
-        r.id for r in expanded.problem.resources if r.helper is not None and r.helper not in known
-    }
-    spans = [
-        (plan.start(task.id), plan.end(task))
+def gear_crowding(event: Event, way: WayOut, seed: int) -> str:
+    """When and for what the gear would be used that is short: read off a plan in which there is enough of it."""
+    expanded = expand(apply_change(event, way.change))
+    plan = first_plan(expanded, seed, 2.0)
+    gear = GearId(str(way.change.get("gear", "")))
+    resource = next((r for r, g in expanded.gear_of.items() if g == gear), None)
+    if plan is None or resource is None:
+        return "There is not enough gear at once."
+    name = next(g.name for g in event.gear if g.id == gear)
+    uses = [
+        (plan.start(task.id), plan.end(task), expanded.info[task.id].name)
         for task in expanded.problem.tasks
-        for group in plan.placed[task.id].picks
-        if new.intersection(group)
+        if any(resource in group for group in plan.placed[task.id].picks)
     ]
-    return (min(s for s, _ in spans), max(e for _, e in spans)) if spans else None
+    minute = max((start for start, _, _ in uses), key=lambda m: sum(s <= m < e for s, e, _ in uses))
+    names = [f"“{what}”" for start, end, what in uses if start <= minute < end]
+    have = expanded.problem.resource_by_id[resource].capacity - int(way.change["count"])
+    at = clock(event, minute)
+    return f"Too much wants “{name}” at the same time (about {at}: {', '.join(names[:4])}), and there is only {have}."

@@ -105,7 +105,13 @@ class BreakRule:
 
 
 class Aim(StrEnum):
-    """What a plan is judged by, one level each; less is better for all of them, in minutes."""
+    """What a plan is judged by, one level each; less is better for all of them, in minutes.
+
+    `MAKESPAN`: from the horizon's start to the last end. `LATENESS`: ends after their due time, summed. `FRESHNESS`:
+    waits of finished food beyond what is free, summed. `CREW_DAY`: from the earliest start of any helper's task to the
+    horizon's end, and for each shift the presence (first start to last end) beyond twice its work. `FAIR_SHARES`: each
+    helper's work beyond the even share (all work by the number of helpers, rounded up), summed.
+    """
 
     MAKESPAN = "makespan"
     LATENESS = "lateness"
@@ -142,7 +148,7 @@ class Problem:
         ends = [(link.before, link.after) for link in self.links]
         named = {task for pair in ends for task in pair} | {due.task for due in self.dues}
         named |= {f.made for f in self.freshness} | {f.used for f in self.freshness if f.used is not None}
-        missing = sorted(named - self.task_by_id.keys())
+        missing: list[str] = sorted(named - self.task_by_id.keys())
         options = {option for task in self.tasks for need in task.needs for option in need.options}
         missing += sorted(options - self.resource_by_id.keys())
         if missing:

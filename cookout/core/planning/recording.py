@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from cookout.core.planning.event import Event, Gear, GearKind, Helper
+from cookout.core.planning.event import DemoSlot, Event, Gear, GearKind, Helper
 from cookout.core.planning.expanded import BakeRun, Expanded, Firing
 from cookout.core.planning.explain import Explainer, Reasons
 from cookout.core.planning.pieces import name_pieces
@@ -193,7 +193,6 @@ class Recorder:
 
     def slots(self) -> tuple[PlannedSlot, ...]:
         """Demo slots with their live tasks in order."""
-        info = self.expanded.info
         return tuple(
             PlannedSlot(
                 id=slot.id,
@@ -201,7 +200,7 @@ class Recorder:
                 starts_at=self.at(slot.starts_at),
                 ends_at=self.at(slot.ends_at),
                 presenter=slot.presenter,
-                live=tuple(sorted((t for t in info if info[t].live_in == slot.id), key=self.plan.start)),
+                live=self.live_tasks(slot),
                 ready_made=tuple(
                     (ready.dish, task, self.at(ready.by))
                     for ready in slot.ready_made
@@ -209,6 +208,16 @@ class Recorder:
                 ),
             )
             for slot in self.expanded.event.slots
+        )
+
+    def live_tasks(self, slot: DemoSlot) -> tuple[str, ...]:
+        """The tasks of a slot's live steps, step by step in the order that the event gives."""
+        info = self.expanded.info
+        return tuple(
+            task
+            for step in slot.live
+            for task in sorted(info, key=self.plan.start)
+            if (info[task].live_in, info[task].dish, info[task].step) == (slot.id, step.dish, step.step)
         )
 
     def helper(self, helper: Helper) -> PlannedHelper:

@@ -5,6 +5,7 @@ A change is a flat mapping, so that it travels in JSON and through a form:
     {"kind": "add_gear", "gear": ID, "count": N}
     {"kind": "add_helper", "skills": "fire, baking", "start": MINUTE, "end": MINUTE}
     {"kind": "widen_window", "helper": ID, "start": MINUTE, "end": MINUTE}
+    {"kind": "crew_earlier", "minutes": N}
     {"kind": "move_serving", "serving": ID, "minutes": N}
     {"kind": "move_slot", "slot": ID, "minutes": N}
     {"kind": "buy_gear", "gear_kind": "oven", "inches": 14, "count": N}
@@ -77,11 +78,19 @@ def widen_window(event: Event, change: Change) -> Event:
     wider = Window(int(change["start"]), int(change["end"]))
     apart = [w for w in helper.windows if w.end < wider.start or w.start > wider.end]
     touching = [w for w in helper.windows if w not in apart]
-    joined = Window(
-        min([wider.start, *(w.start for w in touching)]), max([wider.end, *(w.end for w in touching)])
-    )
+    joined = Window(min([wider.start, *(w.start for w in touching)]), max([wider.end, *(w.end for w in touching)]))
     windows = tuple(sorted([*apart, joined], key=lambda w: w.start))
     crew = tuple(replace(h, windows=windows) if h.id == helper.id else h for h in event.crew)
+    return replace(event, crew=crew)
+
+
+def crew_earlier(event: Event, change: Change) -> Event:
+    """Everybody's first hours begin earlier."""
+    minutes = int(change["minutes"])
+    crew = tuple(
+        replace(h, windows=(Window(h.windows[0].start - minutes, h.windows[0].end), *h.windows[1:])) if h.windows else h
+        for h in event.crew
+    )
     return replace(event, crew=crew)
 
 
@@ -122,6 +131,7 @@ APPLY = {
     "buy_gear": buy_gear,
     "add_helper": add_helper,
     "widen_window": widen_window,
+    "crew_earlier": crew_earlier,
     "move_serving": move_serving,
     "move_slot": move_slot,
 }

@@ -27,6 +27,13 @@ class RunPanel:
     headline: str
     meaning: str
 
+    @property
+    def comes_first(self) -> bool:
+        """Whether it matters more than the plan that stands there."""
+        return (
+            self.run.is_active or self.run.state == self.run.State.FAILED or (self.refusal is not None and self.offers)
+        )
+
 
 def run_panel_of(run: PlanRun | None, event: Event) -> RunPanel | None:
     """The newest run for reading, or None where nothing was ever run."""

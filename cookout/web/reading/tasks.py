@@ -5,15 +5,15 @@ from dataclasses import dataclass
 from datetime import datetime
 from itertools import groupby
 
-from cookout.core.planning.record import PlannedHelper, PlannedTask, PlanRecord
+from cookout.core.planning.record import HeldBy, PlannedHelper, PlannedTask, PlanRecord
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
     """A task for reading: its dish, who does it, where and with what; `slot` where it is shown live.
 
-    `caution` is the task's caution where it first stands in the list, afterwards a pointer back to there: a caution
-    repeated in every line is read in none.
+    `held` is the first reason either way, `also` the rest. `caution` is the task's caution where it first stands in the
+    list, afterwards a pointer back to there: a caution repeated in every line is read in none.
     """
 
     task: PlannedTask
@@ -22,6 +22,8 @@ class Row:
     gear: tuple[str, ...]
     slot: str
     caution: str
+    held: tuple[HeldBy, ...]
+    also: tuple[HeldBy, ...]
 
     @property
     def minutes(self) -> int:
@@ -90,9 +92,16 @@ def _rows(record: PlanRecord, tasks: Iterable[PlannedTask]) -> tuple[Row, ...]:
             gear=task.units or tuple(_piece(gear.get(each, each), count) for each, count in task.gear.items()),
             slot=slots.get(task.live_in, ""),
             caution=_caution(task, first),
+            held=tuple(_first_either_way(task.held_by)),
+            also=tuple(held for held in task.held_by if held not in _first_either_way(task.held_by)),
         )
         for task in ordered
     )
+
+
+def _first_either_way(reasons: tuple[HeldBy, ...]) -> list[HeldBy]:
+    first = {reason.direction: reason for reason in reversed(reasons)}
+    return [reason for reason in reasons if first[reason.direction] is reason]
 
 
 def _caution(task: PlannedTask, first: dict[str, PlannedTask]) -> str:

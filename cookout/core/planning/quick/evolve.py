@@ -17,8 +17,11 @@ from cookout.core.planning.result import Plan
 
 @dataclass(frozen=True, slots=True)
 class Params:
-    """`population`: plans kept (10 to 100). `noise_minutes`: disorder of the first orders. `mutation`: share of tasks
-    of a child that change rank, `mutation_ranks` by how much. Set by trial on the PSPLIB J120 sample."""
+    """Set by trial on the PSPLIB J120 sample.
+
+    `population`: plans kept (10 to 100). `noise_minutes`: disorder of the first orders. `mutation`: share of tasks
+    of a child that change rank, `mutation_ranks` by how much.
+    """
 
     population: int = 30
     noise_minutes: tuple[float, ...] = (5.0, 10.0, 20.0, 40.0)

@@ -22,7 +22,7 @@ class FrameNeed:
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """`leaving[i]` are arcs (j, w): start j >= start i + w; `arriving[j]` the same by head. Times from 0 to `length`."""
+    """`leaving[i]` are arcs (j, w): start j >= start i + w; `arriving[j]` the same by head. Times: 0 to `length`."""
 
     tasks: tuple[TaskId, ...]
     minutes: tuple[int, ...]

@@ -116,7 +116,7 @@ class Generation:
     def pick(self, task: int, start: int) -> Picks | None:
         """Resources for each need at this start; None where the needs compete or a break would be missed."""
         taken: set[int] = set()
-        groups = []
+        groups: list[tuple[int, ...]] = []
         minutes = self.frame.minutes[task]
         for need in self.frame.needs[task]:
             if len(need.options) == 1 and self.frame.shift_of[need.options[0]] < 0:

@@ -173,8 +173,8 @@ def tidied(problem: Problem, plan: Plan, windows: dict[TaskId, StartWindow]) -> 
 def trailing_tasks(problem: Problem, back: Frame) -> frozenset[int]:
     """Numbers of the tasks that no time of day pulls at: nothing anchored comes so late that they must come before.
 
-    `back` is a mirrored frame; its positive arcs lead from the anchored tasks to all that are bound to stand before them
-    or (turns, look-ins) within them.
+    `back` is a mirrored frame; its positive arcs lead from the anchored tasks to all that must stand before them or
+    (turns, look-ins) within them.
     """
     anchored = {t.id for t in problem.tasks if t.latest is not None} | {due.task for due in problem.dues}
     anchored |= {f.made for f in problem.freshness}

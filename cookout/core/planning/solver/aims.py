@@ -2,8 +2,8 @@
 
 from ortools.sat.python import cp_model
 
-from cookout.core.planning.problem import Aim, Problem, ResourceId, TaskId
 from cookout.core.planning.network import StartWindow
+from cookout.core.planning.problem import Aim, Problem, ResourceId, TaskId
 from cookout.core.planning.solver.rules import Rules
 from cookout.core.planning.values import PRESENCE_PER_WORK, even_share
 

@@ -53,7 +53,7 @@ class OnePiece:
             return
         value = values(self.problem, self.best)[number]
         self.levels.append(Level(aim, value, min(least, value)))
-        self.rules.model.clear_objective()
+        self.rules.model.clear_objective()  # type: ignore[no-untyped-call]
         self.rules.model.add(amount <= value)
 
     def search(self, number: int, aim: Aim) -> int:
@@ -72,7 +72,7 @@ class OnePiece:
 
     def attempt(self, aim: Aim, seconds: float) -> Found:
         """One run from the best plan so far."""
-        self.rules.model.clear_hints()
+        self.rules.model.clear_hints()  # type: ignore[no-untyped-call]
         if self.best is not None:
             self.rules.hint(self.best)
         limits = Limits(seconds, self.limits.workers, self.limits.seed)

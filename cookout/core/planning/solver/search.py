@@ -4,8 +4,9 @@ Parts are a stretch of the day, one dish's tasks, or two helpers' work; now and 
 times held. A part that brings nothing is chosen less often, and parts grow while they are solved to proof.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import cycle
 from random import Random
 from time import perf_counter
 
@@ -23,8 +24,11 @@ from cookout.core.planning.values import Values, values
 
 @dataclass(frozen=True, slots=True)
 class Params:
-    """`part`: tasks freed at first (10 to 200), `grow` and `shrink` its factors after a proof or a time-out,
-    `seconds` for one part. Set by trial on the three fixtures."""
+    """Set by trial on the three fixtures.
+
+    `part`: tasks freed at first (10 to 200), at most `largest`; `grow` and `shrink` its factors after a proof or a
+    time-out; `seconds` for one part.
+    """
 
     part: int = 30
     largest: int = 160
@@ -60,11 +64,11 @@ class Search:
         """The plan after searching for some seconds, or until as many rounds in a row bring nothing."""
         deadline = perf_counter() + seconds
         worth, quiet = values(self.problem, plan), 0
-        for around in self.parts(lambda: plan):
+        for make_part in cycle(self.makers()):
             left = deadline - perf_counter()
             if left <= 0.02 or quiet >= idle_rounds or self.watch.stop() or worth <= self.floors:
-                return plan
-            better = self.solve_part(around, min(left, self.params.seconds))
+                break
+            better = self.solve_part(make_part(plan), min(left, self.params.seconds))
             worth_now = values(self.problem, better) if better is not None else worth
             quiet += 1
             if better is not None and worth_now < worth:
@@ -72,12 +76,9 @@ class Search:
                 self.found(plan)
         return plan
 
-    def parts(self, plan: Callable[[], Plan]) -> Iterator[Around]:
-        """Part after part of whatever the plan is by then."""
-        makers = (self.some_hands, self.stretch_of_day, self.around_one, self.two_helpers, self.stretch_of_day)
-        while True:
-            for maker in makers:
-                yield maker(plan())
+    def makers(self) -> tuple[Callable[[Plan], Around], ...]:
+        """The kinds of parts, in the order in which they take turns."""
+        return (self.some_hands, self.stretch_of_day, self.around_one, self.two_helpers, self.stretch_of_day)
 
     def some_hands(self, plan: Plan) -> Around:
         """Times held, the work of a few helpers dealt anew."""
@@ -128,7 +129,7 @@ class Search:
         rules.model.minimize(self.weighed(rules, values(self.problem, around.plan)))
         rules.hint(around.plan)
         limits = Limits(seconds, self.limits.workers, self.limits.seed)
-        result = run(rules, limits, self.watch, lambda plan: None, has_objective=True)
+        result = run(rules, limits, self.watch, lambda _: None, has_objective=True)
         factor = self.params.grow if result.proved else self.params.shrink
         self.size = min(self.params.largest, max(10.0, self.size * factor), len(self.problem.tasks))
         if result.plan is None or missed_breaks(self.problem, result.plan):

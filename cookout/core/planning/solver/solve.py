@@ -56,7 +56,7 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
 
 
 def polished_plan(piece: OnePiece, first: Plan) -> Plan:
-    """The first plan after a search around it; of a large problem all the time goes there, for the whole is too much."""
+    """The first plan after a search around it; a large problem gets nearly all its time there."""
     piece.best = first
     large = len(piece.problem.tasks) > ONE_PIECE_TASKS
     share = SEARCH_SHARE_LARGE if large else SEARCH_SHARE

@@ -1,0 +1,106 @@
+"""Impossible events: each says what stands in the way, and each way out that is offered works when it is applied."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from cookout.core.eventfile import read_event
+from cookout.core.kitchen.recipe import FIRE_SKILL
+from cookout.core.planning.check import check, check_event
+from cookout.core.planning.event import Event, Window
+from cookout.core.planning.pipeline import Outcome, plan_event
+from cookout.core.planning.result import Limits, Status
+from cookout.core.planning.ways_out import ChangeError, apply_change
+
+EVENTS = Path(__file__).parents[3] / "fixtures" / "events"
+LIMITS = Limits(seconds=5.0, workers=2, seed=1)
+
+
+def supper() -> Event:
+    return read_event((EVENTS / "supper.toml").read_text(encoding="utf-8"), "supper.toml")
+
+
+def too_few_ovens(event: Event) -> Event:
+    """Both dishes in 12-inch ovens, of which there is one, and neither keeps long enough to wait for the other."""
+    recipes = tuple(
+        replace(
+            recipe,
+            keeps=replace(recipe.keeps, hot=min(recipe.keeps.hot or 20, 20), air=min(recipe.keeps.air or 20, 20)),
+            steps=tuple(
+                replace(s, bake=replace(s.bake, oven_inches=12)) if s.bake is not None else s for s in recipe.steps
+            ),
+        )
+        for recipe in event.recipes
+    )
+    return replace(event, recipes=recipes, gear=tuple(g for g in event.gear if g.inches != 10))
+
+
+def nobody_for_the_fire_in_time(event: Event) -> Event:
+    """Whoever has the fire skill comes when the coals should long be lit."""
+    late = (Window(event.servings[0].at - 30, event.servings[0].at + 90),)
+    return replace(event, crew=tuple(replace(h, windows=late) if FIRE_SKILL in h.skills else h for h in event.crew))
+
+
+def nobody_with_the_fire_skill(event: Event) -> Event:
+    return replace(event, crew=tuple(replace(h, skills=h.skills - {FIRE_SKILL}) for h in event.crew))
+
+
+def serving_before_the_crew_arrives(event: Event) -> Event:
+    first = min(window.start for helper in event.crew for window in helper.windows)
+    return replace(event, servings=tuple(replace(s, at=first - 60) for s in event.servings))
+
+
+IMPOSSIBLE = [
+    too_few_ovens,
+    nobody_for_the_fire_in_time,
+    nobody_with_the_fire_skill,
+    serving_before_the_crew_arrives,
+]
+
+
+@pytest.fixture(params=IMPOSSIBLE, ids=lambda spoil: spoil.__name__)
+def spoilt(request: pytest.FixtureRequest) -> Event:
+    spoil: Callable[[Event], Event] = request.param
+    return spoil(supper())
+
+
+def test_each_says_what_stands_in_the_way_and_every_way_out_works_when_applied(spoilt: Event) -> None:
+    outcome = plan_event(spoilt, LIMITS)
+    assert outcome.record.status is Status.IMPOSSIBLE
+    assert outcome.record.tasks == ()
+    assert outcome.record.obstacles
+    assert outcome.record.ways_out
+    for way in outcome.record.ways_out:
+        mended = plan_event(apply_change(spoilt, way.change), LIMITS)
+        assert mended.record.tasks, way.text
+        assert_sound(mended)
+
+
+def assert_sound(outcome: Outcome) -> None:
+    assert outcome.result.plan is not None
+    assert check(outcome.expanded.problem, outcome.result.plan) == ()
+    assert check_event(outcome.expanded, outcome.result.plan) == ()
+
+
+def ways(event: Event) -> list[str]:
+    return [way.text for way in plan_event(event, LIMITS).record.ways_out]
+
+
+def test_too_few_ovens_offers_one_more_oven() -> None:
+    assert any("12-inch" in text and "One more" in text for text in ways(too_few_ovens(supper())))
+
+
+def test_nobody_for_the_fire_offers_someone_with_the_skill_for_a_stated_time() -> None:
+    assert any("Someone with the fire skill from" in text for text in ways(nobody_with_the_fire_skill(supper())))
+
+
+def test_a_serving_before_the_crew_arrives_offers_to_serve_later_or_to_come_earlier() -> None:
+    texts = ways(serving_before_the_crew_arrives(supper()))
+    assert any(text.startswith("Serve") for text in texts) or any("earlier" in text for text in texts)
+
+
+def test_a_change_that_does_not_fit_is_refused_with_a_remedy() -> None:
+    with pytest.raises(ChangeError, match="plan again"):
+        apply_change(supper(), {"kind": "add_gear", "gear": "no-such-gear", "count": 1})
