@@ -3,7 +3,7 @@
 import re
 from typing import Protocol
 
-TOKEN = re.compile(r'(name="csrfmiddlewaretoken" value=|"X-CSRFToken": )"[^"]*"')
+TOKEN = re.compile(r'name="csrfmiddlewaretoken" value="[^"]*"')
 
 
 class Answer(Protocol):

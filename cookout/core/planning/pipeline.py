@@ -8,12 +8,15 @@ from cookout.core.planning.event import Event
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded
 from cookout.core.planning.obstacles import find_obstacles
+from cookout.core.planning.quick import quick_plan
 from cookout.core.planning.record import PlanRecord
 from cookout.core.planning.recording import record_of
 from cookout.core.planning.result import Limits, Progress, Result, Status, Watch
 from cookout.core.planning.solver import solve
 
 SECONDS_FOR_OBSTACLES = 20.0
+# Quick plans tried of either way to light the coals before the solver takes over.
+PATIENCE = 6
 
 
 class UnsoundPlanError(CookoutError):
@@ -50,18 +53,28 @@ def plan_event(event: Event, limits: Limits, watch: Watch | None = None) -> Outc
 
 def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expanded, Result]:
     """Solve with shared firings, and where that gives no plan with a firing for each bake."""
-    expanded = expand(event, share_firings=True)
+    expanded = first_choice(event, limits)
     result = solve(expanded.problem, limits, checked(watch, expanded))
     if result.plan is not None:
         return expanded, result
     apart = expand(event, share_firings=False)
-    if apart.problem == expanded.problem:
+    if apart.problem == expanded.problem or watch.stop():
         return expanded, result
     left = replace(limits, seconds=max(1.0, limits.seconds - result.seconds))
     second = solve(apart.problem, left, checked(watch, apart))
     if second.plan is None and result.status is Status.NONE_FOUND:
         second = replace(second, status=Status.NONE_FOUND)
     return apart, replace(second, seconds=result.seconds + second.seconds)
+
+
+def first_choice(event: Event, limits: Limits) -> Expanded:
+    """The event with shared firings, unless only with a firing for each bake a plan is found at once."""
+    shared = expand(event, share_firings=True)
+    if quick_plan(shared.problem, seed=limits.seed, patience=PATIENCE) is None:
+        apart = expand(event, share_firings=False)
+        if quick_plan(apart.problem, seed=limits.seed, patience=PATIENCE) is not None:
+            return apart
+    return shared
 
 
 def checked(watch: Watch, expanded: Expanded) -> Watch:

@@ -35,23 +35,33 @@ class Teller(cp_model.CpSolverSolutionCallback):
         self.tell(self.rules.read(self))
 
 
-def run(rules: Rules, limits: Limits, watch: Watch, tell: Callable[[Plan], None], *, has_objective: bool) -> Found:
-    """Solve the model within the limits; `watch.stop` ends it early with what was found."""
+def run(rules: Rules, limits: Limits, watch: Watch, tell: Callable[[Plan], None], *, plain: bool = False) -> Found:
+    """Solve the model within the limits; `watch.stop` ends it early with what was found.
+
+    `plain` simplifies the model less before the search: the way to ask again when the solver calls it impossible.
+    """
     solver = cp_model.CpSolver()
-    set_parameters(solver, limits)
+    set_parameters(solver, limits, plain=plain)
     with Watcher(solver, watch):
         status = solver.solve(rules.model, Teller(rules, tell))
     plan = rules.read(solver) if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
-    bound = bound_of(solver, status) if has_objective else None
+    bound = bound_of(solver, status)
     return Found(plan, bound, status == cp_model.INFEASIBLE, status == cp_model.OPTIMAL)
 
 
-def set_parameters(solver: cp_model.CpSolver, limits: Limits) -> None:
-    """Limits and the options that planning wants, whatever the problem."""
+def set_parameters(solver: cp_model.CpSolver, limits: Limits, *, plain: bool) -> None:
+    """Limits and the few options that planning wants, whatever the problem.
+
+    The rest stays as the solver has it: of OR-Tools 9.15, `cp_model_probing_level = 0` made it call parts of the
+    festival impossible whose plan was at hand.
+    """
     parameters = solver.parameters
     parameters.max_time_in_seconds = max(0.01, limits.seconds)
     parameters.num_workers = limits.workers
     parameters.random_seed = limits.seed
+    if plain:
+        parameters.symmetry_level = 0
+        parameters.max_presolve_iterations = 1
 
 
 def bound_of(solver: cp_model.CpSolver, status: object) -> int | None:

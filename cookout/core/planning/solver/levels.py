@@ -65,7 +65,7 @@ class OnePiece:
             found = self.attempt(aim, deadline - perf_counter())
             bound = max(bound, found.bound if found.bound is not None else bound)
             if found.impossible and self.best is None:
-                self.impossible = True
+                self.impossible = self.confirmed_impossible(aim)
             if found.plan is None or not self.mend_breaks(found.plan):
                 break
         return bound
@@ -76,10 +76,18 @@ class OnePiece:
         if self.best is not None:
             self.rules.hint(self.best)
         limits = Limits(seconds, self.limits.workers, self.limits.seed)
-        found = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim.value), has_objective=True)
+        found = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim.value))
         if found.plan is not None:
             self.keep(found.plan, aim.value)
         return found
+
+    def confirmed_impossible(self, aim: Aim) -> bool:
+        """Whether asking again, with less done to the model before the search, finds no plan either."""
+        limits = Limits(max(0.5, self.left()), self.limits.workers, self.limits.seed + 1)
+        again = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim.value), plain=True)
+        if again.plan is not None:
+            self.keep(again.plan, aim.value)
+        return again.plan is None
 
     def keep(self, plan: Plan, stage: str) -> None:
         """Keep a plan if it is better than the best and nobody misses a break, and tell of it."""

@@ -129,7 +129,7 @@ class Search:
         rules.model.minimize(self.weighed(rules, values(self.problem, around.plan)))
         rules.hint(around.plan)
         limits = Limits(seconds, self.limits.workers, self.limits.seed)
-        result = run(rules, limits, self.watch, lambda _: None, has_objective=True)
+        result = run(rules, limits, self.watch, lambda _: None)
         factor = self.params.grow if result.proved else self.params.shrink
         self.size = min(self.params.largest, max(10.0, self.size * factor), len(self.problem.tasks))
         if result.plan is None or missed_breaks(self.problem, result.plan):

@@ -26,13 +26,13 @@ function renewWhenDue() {
   if (due > 0 && due < 24 * 60 * MINUTE) setTimeout(() => document.hidden || location.reload(), due + 1000);
 }
 
-// A task that is pointed to may lie in a folded list; not every browser unfolds it by itself.
+// A task that is pointed to may lie in a folded list; not every browser unfolds it and goes there by itself.
 function unfoldTarget() {
   const target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
-  const folded = target && target.closest("details:not([open])");
-  if (!folded) return;
-  folded.open = true;
-  target.scrollIntoView();
+  const list = target && target.closest("details");
+  if (!list) return;
+  list.open = true;
+  requestAnimationFrame(() => target.scrollIntoView());
 }
 
 function offerCopies() {
