@@ -13,7 +13,7 @@ from urllib.error import HTTPError
 from urllib.request import HTTPCookieProcessor, OpenerDirector, build_opener
 
 import pytest
-from django.core.management import call_command
+from django.core.management import call_command, execute_from_command_line
 from pytest_django import Settings
 
 from cookout.core.planning.result import Limits
@@ -63,6 +63,14 @@ def test_all_three_events_are_planned_from_nothing(capsys: pytest.CaptureFixture
     late = [serving for event in planned if event.current for serving in event.current.payload["servings"]]
     assert len(late) > 20
     assert [serving for serving in late if serving["late_minutes"]] == []
+
+
+@pytest.mark.parametrize("wrong", [["--port", "65536"], ["--port", "http"], ["--seconds", "0"]])
+def test_a_wrong_command_line_is_refused(capsys: pytest.CaptureFixture[str], wrong: list[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        execute_from_command_line(["manage.py", "demo", "--no-serve", *wrong])
+    assert ended.value.code == 2
+    assert wrong[0] in capsys.readouterr().err
 
 
 @pytest.mark.django_db(transaction=True)

@@ -23,7 +23,7 @@ AIMS = {
     "lateness": ("Minutes late", "How long people wait past the serving times, all dishes added up."),
     "freshness": ("Minutes of waiting food", "How long finished food stands beyond what its recipe wants."),
     "crew_day": ("Minutes of the crew's day", "From the first call to the end, and presence with nothing to do."),
-    "fair_shares": ("Unevenness of work", "How far the busiest and the least busy are from an even share, in minutes."),
+    "fair_shares": ("Minutes above an even share", "Work above what an even share would be, all helpers added up."),
 }
 
 

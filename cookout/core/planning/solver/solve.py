@@ -5,6 +5,7 @@ from time import perf_counter
 from cookout.core.planning.network import StartWindow, start_windows
 from cookout.core.planning.problem import Aim, Problem, TaskId
 from cookout.core.planning.quick import quick_plan, tidied
+from cookout.core.planning.quick.dealing import dealt_anew
 from cookout.core.planning.quick.evolve import Evolution
 from cookout.core.planning.result import Level, Limits, Plan, Progress, Result, Status, Watch
 from cookout.core.planning.solver.aims import floor
@@ -19,10 +20,10 @@ BREEDING_CHILDREN_A_SECOND = 200
 ONE_PIECE_TASKS = 500
 # Up to how many the solver is quicker without a search before it.
 SMALL_TASKS = 150
-SEARCH_SHARE = 0.5
-SEARCH_SHARE_LARGE = 0.9
+SEARCH_SHARE = 0.8
+SEARCH_SHARE_LARGE = 0.95
 # After as many parts in a row that bring nothing the search gives way to the one-piece solver.
-IDLE_ROUNDS = 12
+IDLE_ROUNDS = 40
 
 
 def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Result:
@@ -42,7 +43,7 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
     if problem.aims == (Aim.MAKESPAN,) and first is not None:
         first = bred_plan(problem, windows, limits, watch, first)
     piece = OnePiece(problem, windows, limits, watch, began)
-    if first is not None and problem.aims != (Aim.MAKESPAN,) and len(problem.tasks) > SMALL_TASKS:
+    if first is not None and problem.aims != (Aim.MAKESPAN,):
         first = polished_plan(piece, first)
     piece.solve(first)
     if piece.best is not None:
@@ -56,12 +57,15 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
 
 
 def polished_plan(piece: OnePiece, first: Plan) -> Plan:
-    """The first plan after a search around it; a large problem gets nearly all its time there."""
+    """The first plan with its work dealt better and, of all but small problems, after a search around it."""
     piece.best = first
+    piece.keep(dealt_anew(piece.problem, first, seed=piece.limits.seed), "deal")
+    if len(piece.problem.tasks) <= SMALL_TASKS:
+        return piece.best
     large = len(piece.problem.tasks) > ONE_PIECE_TASKS
     share = SEARCH_SHARE_LARGE if large else SEARCH_SHARE
     search = Search(piece.problem, piece.windows, piece.limits, piece.watch, lambda plan: piece.keep(plan, "search"))
-    return search.improve(first, seconds=share * piece.left(), idle_rounds=10**6 if large else IDLE_ROUNDS)
+    return search.improve(piece.best, seconds=share * piece.left(), idle_rounds=10**6 if large else IDLE_ROUNDS)
 
 
 def bred_plan(problem: Problem, windows: dict[TaskId, StartWindow], limits: Limits, watch: Watch, first: Plan) -> Plan:

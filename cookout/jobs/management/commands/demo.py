@@ -14,6 +14,7 @@ from django.core.servers.basehttp import get_internal_wsgi_application, run
 
 from cookout.core.planning.result import Limits, Progress
 from cookout.jobs import words
+from cookout.jobs.arguments import within
 from cookout.services import accounts, events, plan
 from cookout.services.errors import AlreadyPlanningError
 from cookout.store.mapping import record_of, refusal_of
@@ -37,8 +38,10 @@ class Command(BaseCommand):
     def add_arguments(self, parser: ArgumentParser) -> None:
         """Whether to serve and where, and how long to plan."""
         parser.add_argument("--no-serve", action="store_true", help="end once the events are planned")
-        parser.add_argument("--port", type=int, default=8000, help="port to serve on, on this machine alone")
-        parser.add_argument("--seconds", type=float, default=None, help="time for planning each event")
+        parser.add_argument(
+            "--port", type=within(0, 65535, int), default=8000, help="port to serve on, on this machine alone"
+        )
+        parser.add_argument("--seconds", type=within(0.1, 3000, float), help="time for planning each event")
 
     def handle(self, *_args: Any, **options: Any) -> None:
         """Load, plan, tell, serve."""

@@ -1,8 +1,7 @@
 """`python manage.py plan FILE`: plan an event file without storing anything."""
 
 import sys
-from argparse import ArgumentParser, ArgumentTypeError
-from collections.abc import Callable
+from argparse import ArgumentParser
 from pathlib import Path
 from shutil import get_terminal_size
 from typing import Any, NoReturn
@@ -14,6 +13,7 @@ from cookout.core.errors import CookoutError, EventFileError
 from cookout.core.planning.record import PlanRecord
 from cookout.core.planning.result import Limits, Progress, Status, Watch
 from cookout.jobs import words
+from cookout.jobs.arguments import within
 from cookout.jobs.papers import json_text, write_papers
 from cookout.services.plan import plan_file
 from cookout.services.sheets import usual_paper
@@ -25,21 +25,6 @@ EXIT_IMPOSSIBLE = 3
 EXIT_NONE_FOUND = 4
 EXIT_FAULT = 5
 LEAST_WIDTH = 60
-
-
-def within(least: float, most: float, read: Callable[[str], Any]) -> Callable[[str], Any]:
-    """A reader of numbers from `least` to `most`, for the command line."""
-
-    def number(text: str) -> Any:
-        try:
-            value = read(text)
-        except ValueError:
-            value = None
-        if value is None or not least <= value <= most:
-            raise ArgumentTypeError(f"{text!r} is not from {least:g} to {most:g}")
-        return value
-
-    return number
 
 
 class Command(BaseCommand):
