@@ -5,8 +5,10 @@ import os
 import re
 import subprocess
 import sys
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -14,7 +16,13 @@ import vobject
 from django.core.management import execute_from_command_line
 from pypdf import PdfReader
 
+from cookout.core.planning import pipeline
+from cookout.core.planning.check import Breach
+from cookout.core.planning.problem import TaskId
+from cookout.core.planning.result import Status
+from cookout.jobs.management.commands import plan as command
 from tests.jobs import events
+from tests.samples import sample_record_without_plan
 
 LEVELS = ["lateness", "freshness", "crew_day", "fair_shares"]
 
@@ -159,3 +167,28 @@ def test_a_folder_that_cannot_be_written_to_is_named(tmp_path: Path, capsys: pyt
     taken.write_text("a file stands here")
     assert run_plan(events.SUPPER, "--seconds", 2, "--out", taken) == 1
     assert "taken" in capsys.readouterr().err
+
+
+def test_a_search_that_ends_without_an_answer_has_a_code_of_its_own(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """No event of ours takes the planner that long, so its answer is put in its place."""
+
+    record = replace(sample_record_without_plan(), status=Status.NONE_FOUND, obstacles=(), ways_out=())
+    monkeypatch.setattr(command, "plan_file", lambda **_: SimpleNamespace(record=record))
+    assert run_plan(events.SUPPER, "--json") == 4
+    said = capsys.readouterr()
+    assert json.loads(said.out)["status"] == "none_found"
+    assert "Give more time with --seconds" in said.err
+
+
+def test_a_plan_that_its_check_refuses_is_not_shown(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(
+        pipeline, "check", lambda *_: (Breach("gear", (TaskId("bake"),), "Two loaves are in one oven."),)
+    )
+    assert run_plan(events.SUPPER, "--seconds", 2) == 5
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert "Two loaves are in one oven." in said.err

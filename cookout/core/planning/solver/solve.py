@@ -2,7 +2,7 @@
 
 from time import perf_counter
 
-from cookout.core.planning.network import StartWindow, start_windows
+from cookout.core.planning.network import StartWindow, all_arcs, start_windows
 from cookout.core.planning.problem import Aim, Problem, TaskId
 from cookout.core.planning.quick import quick_plan, tidied
 from cookout.core.planning.quick.dealing import dealt_anew
@@ -13,8 +13,12 @@ from cookout.core.planning.solver.levels import OnePiece
 from cookout.core.planning.solver.search import Search
 from cookout.core.planning.values import values
 
-# How much of the time goes to breeding makespan plans before the solver starts (by trial on PSPLIB J60 and J120).
-BREEDING_SHARE = 0.3
+# How much of the time goes to breeding makespan plans before the solver starts, by trial on PSPLIB and RCPSP/max: the
+# solver proves small instances and those with most-waits, and on large ones without it is beaten by breeding.
+BREEDING_SHARE_SMALL = 0.25
+BREEDING_SHARE_LARGE = 0.8
+BREEDING_SHARE_WITH_MOST_WAITS = 0.1
+BREEDING_SMALL_TASKS = 80
 BREEDING_CHILDREN_A_SECOND = 200
 # Up to how many tasks the whole problem is given to the solver in one piece after the search.
 ONE_PIECE_TASKS = 500
@@ -75,11 +79,19 @@ def bred_plan(problem: Problem, windows: dict[TaskId, StartWindow], limits: Limi
     if length <= least:
         return first
     evolution = Evolution(problem, windows, seed=limits.seed)
-    until = perf_counter() + BREEDING_SHARE * limits.seconds
-    children = int(BREEDING_CHILDREN_A_SECOND * BREEDING_SHARE * limits.seconds)
+    seconds = breeding_share(problem) * limits.seconds
+    until = perf_counter() + seconds
+    children = int(BREEDING_CHILDREN_A_SECOND * seconds)
     evolution.run(lambda: watch.stop() or perf_counter() > until, floor=least, children=children)
     bred = evolution.best()
     return bred if bred is not None and values(problem, bred)[0] < length else first
+
+
+def breeding_share(problem: Problem) -> float:
+    """The share of the time for breeding."""
+    if any(arc.minutes < 0 for arc in all_arcs(problem)):
+        return BREEDING_SHARE_WITH_MOST_WAITS
+    return BREEDING_SHARE_SMALL if len(problem.tasks) <= BREEDING_SMALL_TASKS else BREEDING_SHARE_LARGE
 
 
 def lacks_options(problem: Problem) -> bool:
