@@ -48,6 +48,8 @@ class Explainer:
         self.plan = plan
         self.uses: dict[ResourceId, list[Occupied]] = {}
         self.by_helper: dict[str, list[Occupied]] = {}
+        self.run_of = {task: run.bakes for run in expanded.bake_runs for task in run.holds}
+        self.run_of |= {task: firing.lights for firing in expanded.firings for task in (firing.lights, firing.ashes)}
         self.links_of: dict[TaskId, list[tuple[Arc, Link]]] = {task.id: [] for task in self.problem.tasks}
         self._collect()
 
@@ -68,24 +70,23 @@ class Explainer:
 
     def explain(self) -> dict[TaskId, Reasons]:
         """Reasons for every task."""
-        later = {task.id: self.first_stop(task, later=True) for task in self.problem.tasks}
-        earlier = {task.id: self.first_stop(task, later=False) for task in self.problem.tasks}
+        later = {task.id: self.stops(task, later=True) for task in self.problem.tasks}
+        earlier = {task.id: self.stops(task, later=False) for task in self.problem.tasks}
         return {
-            task: Reasons(
-                self.with_root(task, later, "can start no later"), self.with_root(task, earlier, "can start no earlier")
-            )
-            for task in later
+            task: Reasons(self.said(task, later, "later"), self.said(task, earlier, "earlier"))
+            for task in self.problem.task_by_id
         }
 
-    def first_stop(self, task: Task, *, later: bool) -> Stop:
-        """The nearest thing that stops the task."""
+    def stops(self, task: Task, *, later: bool) -> list[Stop]:
+        """All that stops the task, the nearest first."""
         stops = [
             *self.own_stops(task, later=later),
             *self.link_stops(task, later=later),
             *self.resource_stops(task, later=later),
         ]
-        nearest = min(stops, key=lambda stop: stop.room)
-        return self.break_stop(task, nearest, later=later)
+        stops.sort(key=lambda stop: stop.room)
+        nearer = self.break_stop(task, stops[0].room, later=later)
+        return [nearer, *stops] if nearer is not None else stops
 
     def own_stops(self, task: Task, *, later: bool) -> Iterator[Stop]:
         """The task's own times and the horizon."""
@@ -132,9 +133,11 @@ class Explainer:
             return f"{self.most_words(link, name)}{why}"
         ends = link.kind in (LinkKind.FINISH_TO_START, LinkKind.FINISH_TO_FINISH)
         if later:
-            gap = f", {span(link.least)} after" if link.least else " after"
             at = clock(self.event, self.plan.start(other))
-            return f"{name} comes{gap} {'its end' if ends else 'its start'}, at {at}{why}"
+            if not link.least:
+                return f"{name} comes next, at {at}{why}"
+            gap = f"{span(link.least)} must lie between" if ends else f"this must start {span(link.least)} before it"
+            return f"{name} starts at {at}, and {gap}{why}"
         minute = self.plan.end(self.problem.task_by_id[other]) if ends else self.plan.start(other)
         must_pass = f", and {span(link.least)} must pass" if link.least else ""
         return f"{name} {'ends' if ends else 'starts'} at {clock(self.event, minute)}{must_pass}{why}"
@@ -176,7 +179,9 @@ class Explainer:
     def gear_stops(self, task: Task, resource: ResourceId, amount: int, *, later: bool) -> Iterator[Stop]:
         """The nearest minute at which too little of the gear is free."""
         start, end = self.plan.start(task.id), self.plan.end(task)
-        others = [use for use in self.uses[resource] if use.task != task.id]
+        own = self.run_of.get(task.id, task.id)
+        # A bake's own tasks follow one another in the oven; links say so better than the oven's being in use.
+        others = [use for use in self.uses[resource] if self.run_of.get(use.task, use.task) != own]
         capacity = self.problem.resource_by_id[resource].capacity
         name = self.gear_name(resource)
         for use in others:
@@ -190,16 +195,14 @@ class Explainer:
                 text = f"{name} is in use {when} for “{self.info(use.task).name}”"
                 yield Stop(room, self.gear_id(resource), text)
 
-    def break_stop(self, task: Task, nearest: Stop, *, later: bool) -> Stop:
-        """The same stop, or a nearer one where moving would cost somebody a break from the heat."""
-        if not task.hot:
-            return nearest
-        for room in range(1, nearest.room + 1):
-            helper = self.missing_break(task, room if later else -room)
+    def break_stop(self, task: Task, room: int, *, later: bool) -> Stop | None:
+        """The move within `room` minutes that would cost somebody a break from the heat, if there is one."""
+        for minutes in range(1, room + 1) if task.hot else ():
+            helper = self.missing_break(task, minutes if later else -minutes)
             if helper is not None:
                 name = next(h.name for h in self.event.crew if h.id == helper)
-                return Stop(room - 1, helper, f"{name} would miss a break from the heat")
-        return nearest
+                return Stop(minutes - 1, helper, f"{name} would miss a break from the heat")
+        return None
 
     def missing_break(self, task: Task, shift: int) -> str | None:
         """The helper who would stand at the fire too long if the task moved by `shift` minutes."""
@@ -211,25 +214,35 @@ class Explainer:
                     return rule.helper
         return None
 
-    def with_root(self, task: TaskId, stops: dict[TaskId, Stop], lead: str) -> Stop:
-        """The stop as a sentence; where a tight chain of tasks stands behind it, what that chain comes to."""
-        stop = stops[task]
-        root = self.root(task, stops)
-        text = f"{lead}: {stop.text}" if stop.room == 0 else f"could move {span(stop.room)}, then: {stop.text}"
-        if root is not None:
-            end, why = root
-            text += f"; behind it stands “{self.info(end).name}”: {why.text}"
+    def said(self, task: TaskId, stops: dict[TaskId, list[Stop]], word: str) -> Stop:
+        """The nearest stop as a sentence, with what stands behind it at the end of a chain of tasks without room."""
+        stop = stops[task][0]
+        lead = f"can start no {word}" if stop.room == 0 else f"could start {span(stop.room)} {word}, then"
+        text = f"{lead}: {stop.text}"
+        behind = self.root(task, stops) if stop.room == 0 and stop.by in self.expanded.info else None
+        if behind is not None:
+            end, why = behind
+            text += f"; behind that, “{self.info(end).name}”: {why.text}"
         return Stop(stop.room, stop.by, text)
 
-    def root(self, task: TaskId, stops: dict[TaskId, Stop]) -> tuple[TaskId, Stop] | None:
-        """The last task of a chain of tasks that hold one another without room, and what holds that one."""
-        seen, at = {task}, task
-        while stops[at].room == 0 and stops[at].by in self.expanded.info and TaskId(stops[at].by) not in seen:
-            at = TaskId(stops[at].by)
-            seen.add(at)
-        if len(seen) < 3 or stops[at].room > 0 or stops[at].by in self.expanded.info:
-            return None
-        return at, stops[at]
+    def root(self, task: TaskId, stops: dict[TaskId, list[Stop]]) -> tuple[TaskId, Stop] | None:
+        """What the chain of tasks that hold one another without room comes to: a time, else a helper or gear.
+
+        The nearest such task in the chain; None where nothing but tasks stands there.
+        """
+        queue, seen = [task], {task}
+        fallback: tuple[TaskId, Stop] | None = None
+        for at in queue:
+            tight = [stop for stop in stops[at] if stop.room == 0]
+            for stop in tight:
+                if stop.by == "" and at != task:
+                    return at, stop
+                if stop.by not in self.expanded.info and at != task:
+                    fallback = fallback or (at, stop)
+            ahead = dict.fromkeys(TaskId(stop.by) for stop in tight if stop.by in self.expanded.info)
+            queue.extend(other for other in ahead if other not in seen)
+            seen.update(ahead)
+        return fallback
 
     def info(self, task: TaskId) -> TaskInfo:
         """What the task means."""
