@@ -71,7 +71,7 @@ def notices(job: Job) -> list[Notice]:
 def _serving_notice(served: list[PlannedServing], job: Job) -> Notice:
     first = served[0]
     late = max(serving.late_minutes for serving in served)
-    text = f"{job.local(first.due_at):%H:%M} {first.serving_name} for {first.people}"
+    text = f"{job.local(first.due_at):%H:%M} {first.serving_name} for {job.record.people_at(first.serving)}"
     text += f", {late} min late" if late else ""
     earliest = min(serving.earliest_at for serving in served)
     latest = max(serving.latest_at for serving in served)

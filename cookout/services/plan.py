@@ -32,6 +32,8 @@ UNEXPECTED = (
     "and tell whoever runs this service if it happens twice."
 )
 UNHEARD = "The run could not be handed to a worker. Try again, and tell whoever runs this service if it happens twice."
+# How long a queued run may wait for a worker before it counts as lost.
+QUEUED_MINUTES = 60.0
 SILENT = "The run was broken off before it ended. Plan again."
 
 
@@ -51,6 +53,8 @@ def queue_planning(*, event_id: int, limits: Limits | None = None, announce: boo
     event = Event.objects.filter(pk=event_id).first()
     if event is None:
         raise NoSuchThingError("This event is gone. Go back to the list of events.")
+    # Without a broker nobody else looks for runs whose process is gone, and one of them would bar the way for ever.
+    end_silent_runs()
     run = _new_run(event, limits or usual_limits())
     try:
         with transaction.atomic():
@@ -100,9 +104,15 @@ def cancel_planning(*, run_id: int) -> None:
 
 
 def end_silent_runs(*, silent_minutes: float = 2.0) -> int:
-    """Fail the runs that gave no sign of life for that long (their worker died); how many they were."""
-    before = timezone.now() - timedelta(minutes=silent_minutes)
-    return list_silent_runs(before=before).update(state=PlanRun.State.FAILED, trouble=SILENT, ended_at=timezone.now())
+    """Fail the runs that gave no sign of life for that long (their worker died); how many they were.
+
+    A queued run is given `QUEUED_MINUTES` to be taken: others may stand before it.
+    """
+    now = timezone.now()
+    silent = list_silent_runs(
+        before=now - timedelta(minutes=silent_minutes), queued_before=now - timedelta(minutes=QUEUED_MINUTES)
+    )
+    return silent.update(state=PlanRun.State.FAILED, trouble=SILENT, ended_at=now)
 
 
 def plan_file(*, text: str, file_name: str, limits: Limits, watch: Watch | None = None) -> Outcome:

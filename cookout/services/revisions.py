@@ -13,7 +13,7 @@ from cookout.store.models import Event, Revision
 @transaction.atomic
 def save_revision(*, event_id: int, record: PlanRecord, document: str) -> Revision:
     """Store a plan as the event's newest revision. Only plans that passed the check may come here."""
-    event = Event.objects.select_for_update().select_related("current").filter(pk=event_id).first()
+    event = Event.objects.select_for_update(of=("self",)).select_related("current").filter(pk=event_id).first()
     if event is None:
         raise NoSuchThingError("The event was deleted while it was being planned, so its plan was thrown away.")
     now = timezone.now()

@@ -77,7 +77,7 @@ def serving_row(servings: Iterable[PlannedServing], record: PlanRecord) -> Data:
     served = tuple(servings)
     first = served[0]
     dishes = ", ".join(_with_lateness(serving) for serving in served)
-    name = f"{first.serving_name} for {first.people}"
+    name = f"{first.serving_name} for {record.people_at(first.serving)}"
     return {"sort": "serving", "starts": clock(first.due_at, record), "name": name, "detail": dishes}
 
 

@@ -89,7 +89,8 @@ def _plan(record: PlanRecord, width: int) -> Iterator[str]:
 def _notices(record: PlanRecord, width: int) -> Iterator[str]:
     for group in served_together(record):
         first = group[0]
-        yield from folded(f"{clock(first.due_at, record)}  {first.serving_name} for {first.people}", width, indent=7)
+        people = record.people_at(first.serving)
+        yield from folded(f"{clock(first.due_at, record)}  {first.serving_name} for {people}", width, indent=7)
         for serving in group:
             late = f", {serving.late_minutes} min late" if serving.late_minutes else ", on time"
             yield from folded(

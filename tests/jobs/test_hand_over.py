@@ -52,15 +52,22 @@ def event() -> Event:
     return events.create_event(owner_id=owner.pk, document=SUPPER.read_text(encoding="utf-8"))
 
 
+def send_to(broker_url: str) -> None:
+    """Let the queue send to that broker, and forget the connections that it keeps to another."""
+    pools.reset()
+    celery_app.conf.update(broker_url=broker_url)
+    celery_app._pool = None  # type: ignore[attr-defined]
+    celery_app.amqp._producer_pool = None  # type: ignore[attr-defined]
+
+
 @pytest.fixture
 def broker(redis_url: str, settings: Settings) -> Iterator[str]:
     """The project set to a broker of the tests' own."""
     before = celery_app.conf.broker_url
     settings.COOKOUT_REDIS_URL = redis_url
-    celery_app.conf.update(broker_url=redis_url)
+    send_to(redis_url)
     yield redis_url
-    pools.reset()
-    celery_app.conf.update(broker_url=before)
+    send_to(before)
 
 
 @pytest.fixture
@@ -110,7 +117,7 @@ def test_with_a_broker_a_worker_carries_the_run_out(
 
 @pytest.mark.redis
 def test_a_broker_that_is_gone_fails_the_run_instead_of_leaving_it_waiting(event: Event, broker: str) -> None:
-    celery_app.conf.update(broker_url=f"redis://127.0.0.1:{free_port()}/0")
+    send_to(f"redis://127.0.0.1:{free_port()}/0")
     run = plan.queue_planning(event_id=event.pk, limits=BRIEF)
     run.refresh_from_db()
     assert run.state == PlanRun.State.FAILED

@@ -185,9 +185,8 @@ def test_a_search_that_ends_without_an_answer_has_a_code_of_its_own(
 def test_a_plan_that_its_check_refuses_is_not_shown(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(
-        pipeline, "check", lambda *_: (Breach("gear", (TaskId("bake"),), "Two loaves are in one oven."),)
-    )
+    breach = Breach("gear", (TaskId("bake"),), "Two loaves are in one oven.")
+    monkeypatch.setattr(pipeline, "check", lambda *_: (breach,))
     assert run_plan(events.SUPPER, "--seconds", 2) == 5
     said = capsys.readouterr()
     assert said.out == ""

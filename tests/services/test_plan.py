@@ -196,6 +196,16 @@ def test_a_run_whose_worker_died_is_ended_and_frees_its_event(event: Event) -> N
     assert queued(event).state == "queued"
 
 
+def test_asking_for_a_plan_ends_a_run_whose_process_is_gone_so_that_it_bars_the_way_no_longer(event: Event) -> None:
+    lost = queued(event)
+    PlanRun.objects.filter(pk=lost.pk).update(state="running", beat_at=timezone.now() - timedelta(minutes=3))
+    taken = queued(event)
+    assert taken.state == "queued"
+    PlanRun.objects.filter(pk=taken.pk).update(queued_at=timezone.now() - timedelta(minutes=plan.QUEUED_MINUTES + 1))
+    assert queued(event).state == "queued"
+    assert list(PlanRun.objects.filter(state="failed").order_by("pk")) == [lost, taken]
+
+
 def test_listeners_hear_of_a_run_after_the_commit(
     event: Event, django_capture_on_commit_callbacks: DjangoCaptureOnCommitCallbacks, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -26,6 +26,7 @@ def read_wish(*, run_id: int) -> str:
     return PlanRun.Wish.CANCEL if wish is None else wish
 
 
-def list_silent_runs(*, before: datetime) -> QuerySet[PlanRun]:
-    """Running runs whose last sign of life was before then."""
-    return PlanRun.objects.filter(Q(beat_at__lt=before), state=PlanRun.State.RUNNING)
+def list_silent_runs(*, before: datetime, queued_before: datetime) -> QuerySet[PlanRun]:
+    """Running runs whose last sign of life was before then, and queued ones that nobody took for too long."""
+    silent = Q(beat_at__lt=before, state=PlanRun.State.RUNNING)
+    return PlanRun.objects.filter(silent | Q(queued_at__lt=queued_before, state=PlanRun.State.QUEUED))

@@ -183,13 +183,21 @@ class Rules:
             self._stretch_pair(one, other, (mine[one], mine[other]), begun, rule.break_minutes)
 
     def _hot_picks(self, helper: str) -> dict[TaskId, cp_model.IntVar | int]:
-        shifts = self.problem.shifts_by_helper.get(helper, ())
-        return {
-            task: literal
-            for shift in shifts
-            for task, literal, _ in self.on.get(shift, ())
-            if self.problem.task_by_id[task].hot
-        }
+        """Whether the helper does each hot task that is open to one of the helper's shifts."""
+        picks: dict[TaskId, list[cp_model.IntVar | int]] = defaultdict(list)
+        for shift in self.problem.shifts_by_helper.get(helper, ()):
+            for task, literal, _ in self.on.get(shift, ()):
+                if self.problem.task_by_id[task].hot:
+                    picks[task].append(literal)
+        return {task: self._any_of(f"{task} by {helper}", literals) for task, literals in picks.items()}
+
+    def _any_of(self, name: str, literals: list[cp_model.IntVar | int]) -> cp_model.IntVar | int:
+        """One literal for several of which at most one can be true, for shifts of one helper never overlap."""
+        if len(literals) == 1:
+            return literals[0]
+        either = self.model.new_bool_var(name)
+        self.model.add(sum(literals) == either)
+        return either
 
     def _stretch_pair(
         self,
