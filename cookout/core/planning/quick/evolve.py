@@ -20,13 +20,15 @@ class Params:
     """Set by trial on the PSPLIB J120 sample.
 
     `population`: plans kept (10 to 100). `noise_minutes`: disorder of the first orders. `mutation`: share of tasks
-    of a child that change rank, `mutation_ranks` by how much.
+    of a child that change rank, `mutation_ranks` by how much. `patience`: children without a shorter plan after which
+    the population has grown too alike and is bred anew.
     """
 
     population: int = 30
     noise_minutes: tuple[float, ...] = (5.0, 10.0, 20.0, 40.0)
     mutation: float = 0.05
     mutation_ranks: float = 6.0
+    patience: int = 1000
 
 
 @dataclass(order=True, frozen=True, slots=True)
@@ -50,33 +52,34 @@ class Evolution:
         self.params = Params()
         self.chance = Random(seed)
         self.population: list[Bred] = []
+        self.shortest: Bred | None = None
+        self.since_shorter = 0
 
     def best(self) -> Plan | None:
         """The shortest plan so far."""
-        if not self.population:
+        if self.shortest is None:
             return None
-        return self.ahead.plan(list(self.population[0].start), list(self.population[0].picks))
+        return self.ahead.plan(list(self.shortest.start), list(self.shortest.picks))
 
     def run(self, stop: Callable[[], bool], *, floor: int, children: int) -> None:
         """Breed up to `children` plans, until stopped or until a plan is as short as `floor`."""
         for number in range(children):
-            if stop() or (self.population and self.population[0].length <= floor):
+            if stop() or (self.shortest is not None and self.shortest.length <= floor):
                 return
-            rank = self.first_rank(number) if number < self.params.population else self.child_rank()
-            bred = self.generate(rank)
+            young = len(self.population) < self.params.population
+            bred = self.generate(self.first_rank(plain=number == 0) if young else self.child_rank())
             if bred is not None:
                 self.admit(bred)
+            if self.since_shorter > self.params.patience:
+                self.population, self.since_shorter = [], 0
 
-    def first_rank(self, number: int) -> list[float]:
-        """An order by latest start, disordered after the first."""
-        noises = self.params.noise_minutes
-        noise = noises[number % len(noises)] if number else 0.0
+    def first_rank(self, *, plain: bool = False) -> list[float]:
+        """An order by latest start, disordered unless it is to be plain."""
+        noise = 0.0 if plain else self.chance.choice(self.params.noise_minutes)
         return [latest + (self.chance.gauss(0, noise) if noise else 0.0) for latest in self.ahead.latest]
 
     def child_rank(self) -> list[float]:
         """The order of two parents crossed: one's, with a middle stretch in the order of the other."""
-        if len(self.population) < 2:
-            return self.first_rank(1)
         better, worse = sorted(self.chance.sample(range(len(self.population)), 2))
         mother, father = self.order(better), self.order(worse)
         count = len(mother)
@@ -124,6 +127,9 @@ class Evolution:
 
     def admit(self, bred: Bred) -> None:
         """Take a plan into the population in place of the longest, unless it is there already."""
+        self.since_shorter += 1
+        if self.shortest is None or bred.length < self.shortest.length:
+            self.shortest, self.since_shorter = bred, 0
         if any(bred.start == other.start for other in self.population):
             return
         if len(self.population) < self.params.population:

@@ -35,13 +35,26 @@ class Teller(cp_model.CpSolverSolutionCallback):
         self.tell(self.rules.read(self))
 
 
-def run(rules: Rules, limits: Limits, watch: Watch, tell: Callable[[Plan], None], *, plain: bool = False) -> Found:
+def run(
+    rules: Rules,
+    limits: Limits,
+    watch: Watch,
+    tell: Callable[[Plan], None],
+    *,
+    plain: bool = False,
+    strict: bool = False,
+) -> Found:
     """Solve the model within the limits; `watch.stop` ends it early with what was found.
 
     `plain` simplifies the model less before the search: the way to ask again when the solver calls it impossible.
+    `strict` looks harder at tasks that exclude one another: slower, but it sees some contradictions at once.
     """
     solver = cp_model.CpSolver()
-    set_parameters(solver, limits, plain=plain)
+    set_parameters(solver, limits)
+    if plain:
+        solver.parameters.symmetry_level = 0
+        solver.parameters.max_presolve_iterations = 1
+    solver.parameters.use_strong_propagation_in_disjunctive = strict
     with Watcher(solver, watch):
         status = solver.solve(rules.model, Teller(rules, tell))
     plan = rules.read(solver) if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
@@ -49,7 +62,7 @@ def run(rules: Rules, limits: Limits, watch: Watch, tell: Callable[[Plan], None]
     return Found(plan, bound, status == cp_model.INFEASIBLE, status == cp_model.OPTIMAL)
 
 
-def set_parameters(solver: cp_model.CpSolver, limits: Limits, *, plain: bool) -> None:
+def set_parameters(solver: cp_model.CpSolver, limits: Limits) -> None:
     """Limits and the few options that planning wants, whatever the problem.
 
     The rest stays as the solver has it: of OR-Tools 9.15, `cp_model_probing_level = 0` made it call parts of the
@@ -59,9 +72,6 @@ def set_parameters(solver: cp_model.CpSolver, limits: Limits, *, plain: bool) ->
     parameters.max_time_in_seconds = max(0.01, limits.seconds)
     parameters.num_workers = limits.workers
     parameters.random_seed = limits.seed
-    if plain:
-        parameters.symmetry_level = 0
-        parameters.max_presolve_iterations = 1
 
 
 def bound_of(solver: cp_model.CpSolver, status: object) -> int | None:

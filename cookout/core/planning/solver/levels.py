@@ -14,6 +14,10 @@ from cookout.core.planning.values import values
 # How the seconds are dealt out among the levels still to come; the first must not eat the time of the last.
 SHARES = {Aim.MAKESPAN: 1.0, Aim.LATENESS: 2.0, Aim.FRESHNESS: 2.0, Aim.CREW_DAY: 4.0, Aim.FAIR_SHARES: 1.5}
 
+# Where no quick plan is at hand: the share of the time left for a strict look, then for any plan without an aim.
+STRICT_SHARE = 0.1
+ANY_SHARE = 0.8
+
 
 class OnePiece:
     """Solves the levels of a problem one after another on a single model."""
@@ -36,9 +40,26 @@ class OnePiece:
         """Work through the levels, starting from a first plan where there is one."""
         self.best = first
         self.rules.apply()
+        if self.best is None:
+            self.find_any()
         for number, aim in enumerate(self.problem.aims):
+            if self.impossible:
+                return
             self.level(number, aim)
             if self.best is None:
+                return
+
+    def find_any(self) -> None:
+        """Look for any plan at all, with no aim: first with a strict look for contradictions, then plainly."""
+        for strict, share in ((True, STRICT_SHARE), (False, ANY_SHARE)):
+            limits = Limits(share * self.left(), self.limits.workers, self.limits.seed)
+            found = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, "any"), strict=strict)
+            if found.impossible:
+                self.impossible = self.confirmed_impossible("any")
+            if found.plan is not None:
+                self.keep(found.plan, "any")
+                self.mend_breaks(found.plan)
+            if self.impossible or self.best is not None or self.watch.stop():
                 return
 
     def level(self, number: int, aim: Aim) -> None:
@@ -65,7 +86,7 @@ class OnePiece:
             found = self.attempt(aim, deadline - perf_counter())
             bound = max(bound, found.bound if found.bound is not None else bound)
             if found.impossible and self.best is None:
-                self.impossible = self.confirmed_impossible(aim)
+                self.impossible = self.confirmed_impossible(aim.value)
             if found.plan is None or not self.mend_breaks(found.plan):
                 break
         return bound
@@ -81,12 +102,13 @@ class OnePiece:
             self.keep(found.plan, aim.value)
         return found
 
-    def confirmed_impossible(self, aim: Aim) -> bool:
-        """Whether asking again, with less done to the model before the search, finds no plan either."""
-        limits = Limits(max(0.5, self.left()), self.limits.workers, self.limits.seed + 1)
-        again = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim.value), plain=True)
+    def confirmed_impossible(self, stage: str) -> bool:
+        """Whether asking again, with less done to the model before the search, finds no plan either in as long."""
+        spent = perf_counter() - self.began
+        limits = Limits(min(max(1.0, spent), max(0.5, self.left())), self.limits.workers, self.limits.seed + 1)
+        again = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, stage), plain=True)
         if again.plan is not None:
-            self.keep(again.plan, aim.value)
+            self.keep(again.plan, stage)
         return again.plan is None
 
     def keep(self, plan: Plan, stage: str) -> None:

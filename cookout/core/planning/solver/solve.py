@@ -17,9 +17,11 @@ from cookout.core.planning.values import values
 # solver proves small instances and those with most-waits, and on large ones without it is beaten by breeding.
 BREEDING_SHARE_SMALL = 0.25
 BREEDING_SHARE_LARGE = 0.8
-BREEDING_SHARE_WITH_MOST_WAITS = 0.1
+BREEDING_SHARE_WITH_MOST_WAITS = 0.0
 BREEDING_SMALL_TASKS = 80
 BREEDING_CHILDREN_A_SECOND = 200
+# Quick plans tried in vain before the solver is asked for a first one.
+PATIENCE = 12
 # Up to how many tasks the whole problem is given to the solver in one piece after the search.
 ONE_PIECE_TASKS = 500
 # Up to how many the solver is quicker without a search before it.
@@ -40,7 +42,9 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
     windows = start_windows(problem)
     if windows is None or lacks_options(problem):
         return Result(Status.IMPOSSIBLE, None, (), perf_counter() - began)
-    first = quick_plan(problem, seed=limits.seed, tries=tries_for(problem), windows=windows, stop=watch.stop)
+    first = quick_plan(
+        problem, seed=limits.seed, tries=tries_for(problem), patience=PATIENCE, windows=windows, stop=watch.stop
+    )
     if first is not None:
         told = tuple(zip(problem.aims, values(problem, first), strict=True))
         watch.tell(Progress(perf_counter() - began, "quick", first, told))
