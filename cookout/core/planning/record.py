@@ -208,3 +208,7 @@ class PlanRecord:
     obstacles: tuple[str, ...]
     ways_out: tuple[WayOut, ...]
     break_minutes: int = 10
+
+    def people_at(self, serving: str) -> int:
+        """For how many a serving is: as many as its most wanted dish, for a dish may be for a few of them."""
+        return max((dish.people for dish in self.servings if dish.serving == serving), default=0)
