@@ -24,6 +24,11 @@ def text(name: str, default: str) -> str:
     return os.environ.get(name, "").strip() or default
 
 
+def is_set(name: str) -> bool:
+    """Whether somebody gave the variable a value."""
+    return bool(text(name, ""))
+
+
 def flag(name: str, *, default: bool) -> bool:
     """A yes or no: 1, true, yes, on or 0, false, no, off, in any case."""
     value = text(name, "1" if default else "0").lower()

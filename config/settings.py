@@ -10,6 +10,8 @@ VAR_DIR = env.folder("COOKOUT_VAR_DIR", BASE_DIR / ".var")
 DEBUG = env.flag("COOKOUT_DEBUG", default=False)
 SECRET_KEY = env.secret("COOKOUT_SECRET_KEY", VAR_DIR / "secret-key")
 BASE_URL = env.web_address("COOKOUT_BASE_URL", "http://localhost:8000")
+# Links that are handed on need the public address; where none is set, a demo's own port is right.
+BASE_URL_IS_SET = env.is_set("COOKOUT_BASE_URL")
 ALLOWED_HOSTS = env.listed("COOKOUT_ALLOWED_HOSTS", ("localhost", "127.0.0.1", "[::1]"))
 CSRF_TRUSTED_ORIGINS = [BASE_URL]
 

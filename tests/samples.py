@@ -10,12 +10,17 @@ from zoneinfo import ZoneInfo
 
 from cookout.core.planning.record import (
     HeldBy,
+    PlannedAdvice,
+    PlannedAllergens,
     PlannedBake,
+    PlannedCheck,
     PlannedFiring,
+    PlannedFuel,
     PlannedGear,
     PlannedHelper,
     PlannedLevel,
     PlannedLink,
+    PlannedSafety,
     PlannedServing,
     PlannedSlot,
     PlannedTask,
@@ -74,6 +79,16 @@ def sample_record() -> PlanRecord:
         ),
         obstacles=(),
         ways_out=(),
+        fuel=PlannedFuel("briquettes", 81, 51, 12, 18, 2.03, "4.5 lb", 3),
+        safety=_safety(),
+        allergens=_allergens(),
+        checklist=(
+            PlannedCheck("ground", "set_up", "warning", "Rake the dry grass to bare earth.", "forest-service tips"),
+            PlannedCheck("drown", "after", "to do", "Drown the coals, stir, drown again.", "fire-service advice"),
+        ),
+        advice=(
+            PlannedAdvice("crumble", "Apple crumble à la Brandão", "Water boils at 208 °F here.", "tables of steam"),
+        ),
     )
 
 
@@ -322,10 +337,38 @@ def _bakes() -> tuple[PlannedBake, ...]:
         PlannedBake(
             "beans.bake", "beans", "Smoky bean pot", OVEN12, 12, 8, 17, 22, 28, "350 °F",
             at("16:15"), at("16:25"), at("17:55"), (("beans.top_up", 12),),
+            "72 °F, wind 7 mph, shade", 70, 90, 120, True, "On the lid 6 at the rim and 2 at the centre; under 17.",
+            ("It runs hot. Take 2 coals off the lid.",),
         ),
         PlannedBake(
             "crumble.bake", "crumble", "Apple crumble à la Brandão", OVEN10, 10, 14, 7, 18, 24, "350 °F",
             at("17:15"), at("17:25"), at("18:10"),
+        ),
+    )  # fmt: skip
+
+
+def _safety() -> tuple[PlannedSafety, ...]:
+    return (
+        PlannedSafety(
+            "beans", "Smoky bean pot", "Middle at least 165 °F (USDA-FSIS).", "held hot, 140 °F or hotter", 25, 120,
+            "USDA-FSIS",
+        ),
+        PlannedSafety(
+            "crumble", "Apple crumble à la Brandão", "", "stands at air temperature", None, None, "USDA-FSIS"
+        ),
+    )  # fmt: skip
+
+
+def _allergens() -> tuple[PlannedAllergens, ...]:
+    unknown = ("house rub",)
+    return (
+        PlannedAllergens(
+            "beans", "Smoky bean pot", ("soybeans",), (), ("milk", "wheat"), unknown,
+            "Contains: soybeans. NOT KNOWN: milk, wheat. Not known what is in: house rub. Ask the cook.",
+        ),
+        PlannedAllergens(
+            "crumble", "Apple crumble à la Brandão", ("milk", "wheat"), ("tree nuts",), (), (),
+            "Contains: milk, wheat. May hold: tree nuts. Ask the cook.",
         ),
     )  # fmt: skip
 

@@ -4,6 +4,10 @@
       EventFileError      an event file that cannot be used; carries every fault found
       ProblemError        a scheduling problem that contradicts itself (a bug or a bad instance file)
       QuantityError       a quantity that cannot be read
+      RecipeTextError     a text that no recipe can be read from (`kitchen.linked_data`)
+      LimitError          a local food limit that would allow more than the published one (`safety.local`)
+      ChangeError         a change that does not fit the event (`planning.ways_out`)
+      UnsoundPlanError    a plan that the check refused (`planning.pipeline`)
 
 Every message says what is wrong, where, and what to do about it.
 """

@@ -1,7 +1,8 @@
 """Temperatures, lengths, speeds and elevations: read from what a person wrote, shown in that person's units.
 
 Inside the program everything is in degrees Celsius, metres and metres a second. Factors are exact: NIST Special
-Publication 811 (2008), Appendix B (inch 25.4 mm, foot 0.3048 m, mile 1609.344 m, knot 1852 m an hour, and
+Publication 811 (2008), Appendix B (inch 25.4 mm, foot 0.3048 m, mile 1609.344 m, knot 1852 m an hour, pound
+0.45359237 kg, and
 t(C) = (t(F) - 32) / 1.8); the same lengths stand in NIST Handbook 44, Appendix C.
 """
 
@@ -18,6 +19,7 @@ METRES_IN_FOOT = 0.3048
 METRES_IN_MILE = 1609.344
 METRES_IN_NAUTICAL_MILE = 1852.0
 SECONDS_IN_HOUR = 3600.0
+KILOGRAMS_IN_POUND = 0.45359237
 ABSOLUTE_ZERO_C = -273.15
 
 # A comma parts thousands and nothing else: "1,5" could mean two things, so it is refused.
@@ -51,6 +53,8 @@ _TO_METRES_A_SECOND: dict[str, float] = {
     "kn": METRES_IN_NAUTICAL_MILE / SECONDS_IN_HOUR,
     "m/s": 1.0,
 }
+
+_TO_KILOGRAMS: dict[str, float] = {"lb": KILOGRAMS_IN_POUND, "kg": 1.0, "g": 0.001}
 
 _CELSIUS = ("c", "°c")
 _FAHRENHEIT = ("f", "°f")
@@ -93,6 +97,11 @@ def parse_elevation(text: str) -> float:
     return _scaled(text, _TO_METRES, "an elevation", '"1,200 ft" or "366 m"')
 
 
+def parse_mass(text: str) -> float:
+    """Kilograms of a text such as ``20 lb`` or ``9 kg``; never below 0."""
+    return _not_negative(text, _scaled(text, _TO_KILOGRAMS, "a mass", '"20 lb" or "9 kg"'))
+
+
 def show_temperature(celsius: float, units: str) -> str:
     """A temperature to the whole degree: ``350 °F`` or ``177 °C``."""
     if Units(units) is Units.US:
@@ -126,6 +135,13 @@ def show_elevation(metres: float, units: str) -> str:
     return f"{round(metres):,} m"
 
 
+def show_mass(kilograms: float, units: str) -> str:
+    """A mass of fuel or iron to one decimal: ``11.0 lb`` or ``5.0 kg``."""
+    if Units(units) is Units.US:
+        return f"{kilograms / KILOGRAMS_IN_POUND:.1f} lb"
+    return f"{kilograms:.1f} kg"
+
+
 def fahrenheit_to_celsius(fahrenheit: float) -> float:
     """Degrees Celsius; 350 F is 176.67 C."""
     return (fahrenheit - 32.0) / 1.8
@@ -150,6 +166,21 @@ def write_speed(metres_a_second: float, units: str) -> str:
 def write_elevation(metres: float, units: str) -> str:
     """A text that `parse_elevation` reads as exactly this value, in the person's units where they can say it."""
     return _write_exactly(metres, metres / METRES_IN_FOOT, ("ft", "m"), units, parse_elevation)
+
+
+def write_length(metres: float, units: str) -> str:
+    """A text that `parse_length` reads as exactly this length, in inches or centimetres where they can say it."""
+    for scale, unit in ((METRES_IN_INCH, "in"), (0.01, "cm"))[:: 1 if Units(units) is Units.US else -1]:
+        for digits in range(4):
+            text = f"{metres / scale:.{digits}f} {unit}"
+            if parse_length(text) == metres:
+                return text
+    return f"{_plain(metres)} m"
+
+
+def write_mass(kilograms: float, units: str) -> str:
+    """A text that `parse_mass` reads as exactly this value, in the person's units where they can say it."""
+    return _write_exactly(kilograms, kilograms / KILOGRAMS_IN_POUND, ("lb", "kg"), units, parse_mass)
 
 
 def _write_exactly(

@@ -38,11 +38,6 @@ def outcome(record: PlanRecord) -> str:
     return "\n".join((_status_line(record), *map(_level_line, record.levels)))
 
 
-def warnings(record: PlanRecord) -> str:
-    """What to mind, a line each."""
-    return "\n".join(f"Mind {told.about}: {told.text} {told.remedy}".rstrip() for told in record.warnings)
-
-
 def indented(text: str) -> str:
     """The text with each line set in."""
     return "\n".join(f"  {line}" for line in text.splitlines())

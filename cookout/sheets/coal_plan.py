@@ -1,5 +1,7 @@
 """The coal plan: what to light when, and where the coals go, on paper."""
 
+from collections.abc import Iterator
+
 from cookout.core.planning.record import PlannedBake, PlannedFiring, PlannedTask, PlanRecord
 from cookout.drawing import Scheme, fire_svg, oven_picture
 from cookout.sheets.pages import clock, frame, stamp_of
@@ -26,6 +28,7 @@ def coal_plan_pdf(
         "total_note": _total_note(record),
         "firings": tuple(_firing(firing, record, tasks) for firing in _in_order(record)),
         "ovens": tuple(_oven(b, record, tasks) for b in sorted(record.bakes, key=lambda b: (b.laid_at, b.unit))),
+        "troubles": tuple(_troubles(record)),
         "pattern_note": PATTERN_NOTE,
         "drawing": fire_svg(record, width=DRAWING_WIDTH, scheme=Scheme.GREY) if record.bakes else None,
     }
@@ -44,7 +47,12 @@ def _total(record: PlanRecord) -> str:
 def _total_note(record: PlanRecord) -> str:
     laid = sum(bake.lid + bake.under for bake in record.bakes)
     added = sum(coals for bake in record.bakes for _, coals in bake.top_ups)
-    return f"{laid} laid at first, {added} added later, {_counted(len(record.bakes), 'bake')}. Have some more at hand."
+    used = f"{laid} laid at first, {added} added later, {_counted(len(record.bakes), 'bake')}."
+    fuel = record.fuel
+    if fuel is None:
+        return f"{used} Have some more at hand."
+    loads = _counted(fuel.chimney_loads, "chimney load")
+    return f"{used} Bring {fuel.coals} ({fuel.spare} to spare), {fuel.mass} of {fuel.kind}; {loads}."
 
 
 def _counted(count: int, word: str) -> str:
@@ -76,9 +84,29 @@ def _oven(bake: PlannedBake, record: PlanRecord, tasks: dict[str, PlannedTask]) 
         "in_at": clock(bake.in_at, record),
         "out_at": clock(bake.out_at, record),
         "temperature": bake.temperature,
+        "minutes": _minutes(bake),
+        "pattern": bake.pattern,
         "picture": oven_picture(bake.lid, bake.under, bake.inches),
         "top_ups": tuple(_top_up(tasks[task], coals, record) for task, coals in bake.top_ups if task in tasks),
     }
+
+
+def _troubles(record: PlanRecord) -> Iterator[Data]:
+    """What to do where a look-in shows something amiss, each advice once, with the dishes that it is for."""
+    dishes: dict[str, dict[str, None]] = {}
+    for bake in record.bakes:
+        for text in bake.troubles:
+            dishes.setdefault(text, {})[bake.dish_name] = None
+    for text, names in dishes.items():
+        yield {"text": text, "dishes": ", ".join(names)}
+
+
+def _minutes(bake: PlannedBake) -> str:
+    """How long the food is in, and by what; empty in a plan of an earlier program."""
+    if not bake.usual_minutes:
+        return ""
+    by = f", reckoned for {bake.weather}" if bake.modelled else ", as the recipe has it"
+    return f"{bake.least_minutes} to {bake.most_minutes} min, usually {bake.usual_minutes}{by}"
 
 
 def _top_up(task: PlannedTask, coals: int, record: PlanRecord) -> Data:

@@ -2,6 +2,7 @@
 
 from cookout.core.planning.record import PlanRecord
 from cookout.drawing import Scheme, timeline_svg
+from cookout.sheets.figures import checks, foods, fuel_line
 from cookout.sheets.pages import calls, clock, frame, stamp_of, timed_rows, with_hours
 from cookout.sheets.typesetting import Data, Paper, typeset
 
@@ -23,6 +24,10 @@ def run_sheet_pdf(
         "calls": tuple(calls(record)) if record.tasks else (),
         "rows": rows,
         "drawing": _drawing(record),
+        "foods": tuple(foods(record)),
+        "fuel": fuel_line(record),
+        "checks": tuple(checks(record)),
+        "advice": tuple({"dish": each.dish_name, "text": f"{each.text} ({each.source})"} for each in record.advice),
     }
     return typeset("run_sheet", data, paper=paper, stamp=stamp_of(record))
 

@@ -3,6 +3,7 @@
 import json
 from datetime import datetime
 
+from django.conf import settings
 from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 from django.utils.http import http_date
@@ -43,8 +44,9 @@ def marked(response: HttpResponse, *, etag: str, changed_at: datetime) -> HttpRe
 
 
 def address(request: HttpRequest, view: str, **arguments: object) -> str:
-    """The whole address of a page, with scheme and host."""
-    return request.build_absolute_uri(reverse(view, kwargs=arguments))
+    """The whole address of a page: at the public address where one is set, else at the host that was asked."""
+    path = reverse(view, kwargs=arguments)
+    return f"{settings.BASE_URL}{path}" if settings.BASE_URL_IS_SET else request.build_absolute_uri(path)
 
 
 def json_text(payload: dict[str, object]) -> str:

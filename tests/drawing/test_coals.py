@@ -1,41 +1,32 @@
-"""Where coals lie."""
+"""The picture of the coals on a lid and under an oven."""
 
 from itertools import combinations
 from math import dist, hypot
+from xml.etree.ElementTree import Element
 
 import pytest
 
-from cookout.drawing.coals import oven_picture, rings_on_lid, rings_under
+from cookout.drawing.coals import PICTURE, oven_picture
 from tests.drawing.svg_reading import SVG, parse
 
 # Counts from the chart of common practice: (inches, lid, under) from the weakest to the hottest of each oven.
 CHART = [(8, 10, 5), (8, 14, 6), (10, 13, 6), (12, 17, 8), (12, 22, 11), (14, 26, 14), (16, 22, 12), (16, 30, 14)]
 
 
-@pytest.mark.parametrize(("inches", "lid", "under"), CHART)
-def test_every_coal_has_its_place_within_the_oven(inches: int, lid: int, under: int) -> None:
-    for rings, count in ((rings_on_lid(lid, inches), lid), (rings_under(under, inches), under)):
-        points = [point for ring in rings for point in ring.points()]
-        assert len(points) == count
-        assert all(hypot(*point) <= inches / 2 - 0.7 for point in points)
+def circles(group: Element) -> list[tuple[float, float, float]]:
+    """Middle and radius of every circle of a group, the rim first."""
+    found = (each.attrib for each in group.findall(f"{SVG}circle"))
+    return [(float(each["cx"]), float(each["cy"]), float(each["r"])) for each in found]
 
 
 @pytest.mark.parametrize(("inches", "lid", "under"), CHART)
-def test_coals_do_not_lie_on_one_another(inches: int, lid: int, under: int) -> None:
-    for rings in (rings_on_lid(lid, inches), rings_under(under, inches)):
-        points = [point for ring in rings for point in ring.points()]
-        assert min(dist(one, other) for one, other in combinations(points, 2)) > 1.36
-
-
-def test_a_lid_has_a_fifth_at_its_centre_and_the_ground_has_none() -> None:
-    centre = [point for ring in rings_on_lid(17, 12) for point in ring.points() if hypot(*point) < 2]
-    assert len(centre) == 3
-    assert all(ring.radius > 2 for ring in rings_under(8, 12))
-
-
-def test_no_coals_make_no_rings_and_few_go_to_the_rim() -> None:
-    assert rings_on_lid(0, 12) == []
-    assert [ring.count for ring in rings_on_lid(4, 12)] == [4]
+def test_every_coal_has_its_place_within_the_rim_and_lies_on_no_other(inches: int, lid: int, under: int) -> None:
+    root = parse(oven_picture(lid, under, inches))
+    for group, count in zip(root.iter(f"{SVG}g"), (lid, under), strict=True):
+        (x, y, rim), *coals = circles(group)
+        assert len(coals) == count
+        assert all(hypot(cx - x, cy - y) + r <= rim + PICTURE / 40 for cx, cy, r in coals)
+        assert all(dist(one[:2], other[:2]) >= one[2] for one, other in combinations(coals, 2))
 
 
 def test_the_picture_shows_and_names_both_counts() -> None:

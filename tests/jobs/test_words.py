@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from cookout.core.planning.problem import Aim
-from cookout.core.planning.record import PlannedLevel, Warning, WayOut
+from cookout.core.planning.record import PlannedLevel, WayOut
 from cookout.core.planning.result import Plan, Progress, Status
 from cookout.jobs import words
 from tests.samples import sample_record
@@ -27,11 +27,6 @@ def test_a_level_says_whether_it_is_proved_and_else_how_far_a_better_plan_could_
         "  late at the table                             0 min  (proved least)",
         "  crew: first call to the end, and idle       310 min  (at least 290 min in any plan)",
     ]
-
-
-def test_a_warning_says_what_to_mind_and_what_to_do() -> None:
-    record = replace(sample_record(), warnings=(Warning("fuel", "There are 20 coals too few.", "Bring 2 kg more."),))
-    assert words.warnings(record) == "Mind fuel: There are 20 coals too few. Bring 2 kg more."
 
 
 def test_a_refusal_lists_obstacles_and_ways_out() -> None:

@@ -103,7 +103,7 @@ def test_a_proved_plan_says_so_for_each_aim(owner: Client, page: str) -> None:
     answer = owner.get(page).content.decode()
     assert "Every serving on time" in answer
     assert answer.count("Proved: no plan has less.") == 4
-    assert "10 min in hand" in answer  # ready 18:30, at most 18:40
+    assert "10 min before its tolerance ends" in answer  # ready 18:30, at most 18:40
 
 
 def test_an_open_bound_is_explained(owner: Client, page: str, cast: Cast) -> None:
@@ -199,6 +199,30 @@ def test_the_fire_page_has_firings_coals_and_cautions(owner: Client, cast: Cast)
     assert "14 coals on the lid, 7 under" in page
     assert "Top up 12 at 16:55." in page
     assert "carbon monoxide" in page
+
+
+def test_the_fire_page_has_fuel_pattern_minutes_and_what_to_do_where_something_is_amiss(
+    owner: Client, cast: Cast
+) -> None:
+    page = text_of(owner, "fire", cast.event.public_id)
+    assert "Bring <b>81 coals</b> (4.5 lb of briquettes)" in page
+    assert "70 to 120 min over the coals, usually 90, reckoned for 72 °F, wind 7 mph, shade." in page
+    assert "On the lid 6 at the rim" in page
+    assert "It runs hot. Take 2 coals off the lid." in page
+
+
+def test_the_run_sheet_has_the_figures_of_food_safety_the_allergens_and_the_place(owner: Client, cast: Cast) -> None:
+    page = text_of(owner, "run-sheet", cast.event.public_id)
+    assert "Middle at least 165 °F (USDA-FSIS)." in page
+    assert "Out between cold and hot at most 25 min (120 min allowed)." in page
+    assert "NOT KNOWN: milk, wheat." in page
+    assert "Rake the dry grass to bare earth." in page
+    assert "Water boils at 208 °F here." in page
+
+
+def test_a_plan_of_an_earlier_program_knows_no_allergens_and_says_so(owner: Client, cast: Cast) -> None:
+    plan_it(cast.event, replace(sample_record(), allergens=(), fuel=None, checklist=(), advice=()))
+    assert "Allergens: NOT KNOWN. Ask the cook." in text_of(owner, "run-sheet", cast.event.public_id)
 
 
 def test_the_crew_page_leads_to_each_call_sheet(owner: Client, cast: Cast) -> None:

@@ -2,12 +2,16 @@
 
 from cookout.core.eventfile.faults import quoted
 from cookout.core.eventfile.fields import Fields
+from cookout.core.fire.iron import Surface
 from cookout.core.planning.event import Gear, GearId, GearKind
-from cookout.core.quantities import METRES_IN_INCH, parse_inches
+from cookout.core.quantities import METRES_IN_INCH, parse_inches, parse_length, parse_mass
 
 # Ovens are sold from 5 to 22 inches; what lies outside is a slip of the pen. Common practice, no source.
 SMALLEST_INCHES, LARGEST_INCHES = 4, 24
 MOST_PIECES = 200
+LIGHTEST_KG, HEAVIEST_KG = 0.5, 100.0
+LOWEST_TRIVET_M, HIGHEST_TRIVET_M = 0.003, 0.3
+MOST_PLACES = 50
 
 _ONLY_FOR = {
     "size": GearKind.OVEN,
@@ -16,6 +20,11 @@ _ONLY_FOR = {
     "spots": GearKind.TABLE,
     "spot_size": GearKind.TABLE,
     "material": GearKind.TABLE,
+    "surface": GearKind.TABLE,
+    "iron": GearKind.OVEN,
+    "height": GearKind.TRIVET,
+    "ice": GearKind.COOLER,
+    "places": GearKind.COOLER,
 }
 
 
@@ -36,7 +45,20 @@ def read_gear(fields: Fields) -> Gear:
         spots=fields.whole("spots", least=1, most=MOST_PIECES) if kind is GearKind.TABLE else None,
         spot_inches=read_inches(fields, "spot_size") if fields.has("spot_size") else None,
         material=fields.text("material", ""),
+        iron_kg=_read_iron(fields) if fields.has("iron") else None,
+        surface=fields.choice("surface", Surface, Surface.METAL) or Surface.METAL,
+        height_m=_read_height(fields) if fields.has("height") else None,
+        ice=fields.flag("ice", default=True),
+        places=fields.whole("places", 6, least=1, most=MOST_PLACES),
     )
+
+
+def _read_iron(fields: Fields) -> float:
+    return fields.quantity("iron", parse_mass, '"20 lb"', least=LIGHTEST_KG, most=HEAVIEST_KG)
+
+
+def _read_height(fields: Fields) -> float:
+    return fields.quantity("height", parse_length, '"1 in"', least=LOWEST_TRIVET_M, most=HIGHEST_TRIVET_M)
 
 
 def read_inches(fields: Fields, key: str) -> int:

@@ -9,14 +9,16 @@ from cookout.core.eventfile.clock import Clock, UnreadableTimeError, read_day
 from cookout.core.eventfile.faults import did_you_mean, quoted
 from cookout.core.eventfile.fields import DAY_MINUTES, Fields
 from cookout.core.fire.weather import Weather
-from cookout.core.planning.event import Fuel, Place
-from cookout.core.quantities import Units, parse_elevation, parse_speed, parse_temperature
+from cookout.core.planning.event import Fuel, Place, Switches, WeatherFrom
+from cookout.core.quantities import Units, parse_elevation, parse_length, parse_speed, parse_temperature
 
 # Ranges that only catch slips of the pen: no inhabited place, no weather to cook in, lies outside them.
 LOWEST_M, HIGHEST_M = -500.0, 6000.0
 COLDEST_C, WARMEST_C = -60.0, 60.0
 STRONGEST_MPS = 120.0
+FARTHEST_M = 1000.0
 
+_CALM = Weather()
 _STAND_IN_ZONE = "UTC"
 _STAND_IN_DAY = date(2027, 1, 1)
 
@@ -41,6 +43,7 @@ class Heading:
     setup_minutes: int
     wind_limit_mps: float | None
     fire_warning: str
+    switches: Switches
 
 
 def read_heading(fields: Fields) -> Heading:
@@ -55,6 +58,10 @@ def read_heading(fields: Fields) -> Heading:
         setup_minutes=fields.whole("setup_minutes", 20, least=1, most=DAY_MINUTES),
         wind_limit_mps=_read_speed(fields, "wind_limit"),
         fire_warning=fields.text("fire_warning", ""),
+        switches=Switches(
+            use_models=fields.flag("use_models", default=True),
+            altitude_advice=fields.flag("altitude_advice", default=False),
+        ),
     )
 
 
@@ -68,24 +75,53 @@ def read_place(fields: Fields) -> Place:
         elevation_m=elevation,
         latitude=fields.maybe_number("latitude", least=-90, most=90),
         longitude=fields.maybe_number("longitude", least=-180, most=180),
+        dry_grass=fields.flag("dry_grass", default=False) if fields.has("dry_grass") else None,
+        clear_m=_read_distance(fields) if fields.has("clear") else None,
     )
 
 
-def read_weather(fields: Fields) -> Weather:
-    """The table [weather]."""
-    usual = Weather()
+def _read_distance(fields: Fields) -> float:
+    return fields.quantity("clear", parse_length, '"15 ft"', least=0, most=FARTHEST_M)
+
+
+def read_weather(fields: Fields, usual: Weather = _CALM) -> Weather:
+    """The table [weather], or one of [[weather.hours]] that changes the weather before it, `usual`."""
     air = usual.air_c
     if fields.has("air"):
         air = fields.quantity("air", parse_temperature, '"72 F"', least=COLDEST_C, most=WARMEST_C)
-    wind = _read_speed(fields, "wind") or 0.0
-    gust = _read_speed(fields, "gust")
+    wind, gust = _read_speed(fields, "wind"), _read_speed(fields, "gust")
+    usual_gust = usual.gust_mps if wind is None else wind
     return Weather(
         air_c=air,
-        wind_mps=wind,
-        gust_mps=wind if gust is None else gust,
+        wind_mps=usual.wind_mps if wind is None else wind,
+        gust_mps=usual_gust if gust is None else gust,
         humidity=fields.number("humidity", usual.humidity, least=0, most=1),
         sunny=fields.flag("sunny", default=usual.sunny),
     )
+
+
+def read_hours(fields: Fields, clock: Clock, weather: Weather) -> tuple[WeatherFrom, ...]:
+    """The tables [[weather.hours]], each a change of the weather before it."""
+    hours: list[WeatherFrom] = []
+    for table in fields.tables("hours", "weather.hours"):
+        start = read_minute(table, "from", clock)
+        if hours and start <= hours[-1].start and table.sound("from"):
+            table.fault("from", "It is no later than the one before.", "Put them in the order of their times.")
+        weather = read_weather(table, weather)
+        hours.append(WeatherFrom(start, weather))
+    return tuple(hours)
+
+
+def read_minute(fields: Fields, key: str, clock: Clock) -> int:
+    """A time that must be there, in minutes from the event's origin."""
+    found = fields.value(key, '"18:00"')
+    if found is None:
+        return 0
+    try:
+        return clock.minute(found)
+    except UnreadableTimeError as error:
+        fields.fault(key, error.what, error.remedy)
+        return 0
 
 
 def read_fuel(fields: Fields) -> Fuel:

@@ -1,9 +1,11 @@
 """The tables [[servings]] and [[dishes]]."""
 
-from cookout.core.eventfile.clock import Clock, UnreadableTimeError
+from cookout.core.eventfile.clock import Clock
 from cookout.core.eventfile.faults import did_you_mean, quoted
 from cookout.core.eventfile.fields import DAY_MINUTES, Fields
+from cookout.core.eventfile.heading import read_minute
 from cookout.core.kitchen.recipe import RecipeId
+from cookout.core.kitchen.replacement import SwapId
 from cookout.core.planning.event import Dish, DishId, Serving, ServingId
 
 MOST_PEOPLE = 10_000
@@ -20,18 +22,6 @@ def read_serving(fields: Fields, clock: Clock) -> Serving:
         early=fields.whole("early", 10, most=DAY_MINUTES),
         late=fields.whole("late", 10, most=DAY_MINUTES),
     )
-
-
-def read_minute(fields: Fields, key: str, clock: Clock) -> int:
-    """A time that must be there, in minutes from the event's origin."""
-    found = fields.value(key, '"18:00"')
-    if found is None:
-        return 0
-    try:
-        return clock.minute(found)
-    except UnreadableTimeError as error:
-        fields.fault(key, error.what, error.remedy)
-        return 0
 
 
 def serving_by_dish(tables: list[Fields], servings: tuple[Serving, ...], dish_ids: list[str]) -> dict[str, ServingId]:
@@ -60,4 +50,5 @@ def read_dish(fields: Fields, listed: dict[str, ServingId], servings: tuple[Serv
         recipe=RecipeId(fields.reference("recipe")),
         serving=ServingId(serving) if serving else None,
         people=fields.maybe_whole("people", least=1, most=MOST_PEOPLE),
+        swaps=tuple(SwapId(word) for word in fields.words("swaps")),
     )

@@ -9,15 +9,17 @@ from cookout.core.eventfile.clock import Clock
 from cookout.core.eventfile.crew import read_helper
 from cookout.core.eventfile.faults import FaultList
 from cookout.core.eventfile.fields import MOST_ENTRIES, Fields, described, is_id
+from cookout.core.eventfile.foodsafety import read_food_rules
 from cookout.core.eventfile.gear import read_gear
-from cookout.core.eventfile.heading import read_fuel, read_heading, read_place, read_weather
+from cookout.core.eventfile.heading import read_fuel, read_heading, read_hours, read_place, read_weather
 from cookout.core.eventfile.menu import read_dish, read_serving, serving_by_dish
 from cookout.core.eventfile.recipes import read_recipe
 from cookout.core.eventfile.references import check_references
 from cookout.core.eventfile.slots import read_slot
 from cookout.core.fire.weather import Weather
 from cookout.core.kitchen.recipe import Recipe
-from cookout.core.planning.event import Dish, Event, Fuel, Serving
+from cookout.core.planning.event import Dish, Event, Fuel, Serving, WeatherFrom
+from cookout.core.planning.foodrules import FoodRules
 
 _AT_LINE = re.compile(r"^(.*?)\s*\(at (line \d+, column \d+|end of document)\)$", re.DOTALL)
 
@@ -52,13 +54,14 @@ def _syntax_fault(message: str, file: str) -> Fault:
 def _build(root: Fields, faults: FaultList) -> Event:
     heading = read_heading(root.must_table("event", "event"))
     servings, dishes = _read_menu(root, heading.clock)
+    weather, hours = _read_weather(root, heading.clock)
     return Event(
         id=heading.id,
         name=heading.name,
         place=read_place(root.must_table("place", "place")),
         timezone=heading.timezone,
         origin=heading.clock.origin,
-        weather=read_weather(weather) if (weather := root.table("weather", "weather")) else Weather(),
+        weather=weather,
         servings=servings,
         dishes=dishes,
         slots=tuple(read_slot(fields, heading.clock) for fields in root.tables("demo_slots", "demo_slots")),
@@ -71,7 +74,18 @@ def _build(root: Fields, faults: FaultList) -> Event:
         wind_limit_mps=heading.wind_limit_mps,
         fire_warning=heading.fire_warning,
         units=heading.units,
+        hours=hours,
+        switches=heading.switches,
+        food_rules=read_food_rules(rules) if (rules := root.table("food_safety", "food_safety")) else FoodRules(),
     )
+
+
+def _read_weather(root: Fields, clock: Clock) -> tuple[Weather, tuple[WeatherFrom, ...]]:
+    fields = root.table("weather", "weather")
+    if fields is None:
+        return Weather(), ()
+    weather = read_weather(fields)
+    return weather, read_hours(fields, clock, weather)
 
 
 def _read_menu(root: Fields, clock: Clock) -> tuple[tuple[Serving, ...], tuple[Dish, ...]]:

@@ -2,9 +2,13 @@
 
 from enum import StrEnum
 
+from cookout.core.errors import QuantityError
+from cookout.core.eventfile.faults import quoted
 from cookout.core.eventfile.fields import DAY_MINUTES, Fields
 from cookout.core.eventfile.steps import read_steps
-from cookout.core.kitchen.recipe import FoodKind, Ingredient, Keeps, Recipe, RecipeId
+from cookout.core.kitchen.ingredients import Question, parse_line, to_ingredient
+from cookout.core.kitchen.recipe import FoodKind, IcingKind, Ingredient, Keeps, Recipe, RecipeId
+from cookout.core.kitchen.replacement import MOST_RATIO, Swap, SwapId
 
 MOST_SERVED = 1000
 MOST_PANS = 50
@@ -32,13 +36,15 @@ def read_recipe(recipe_id: str, fields: Fields) -> Recipe:
         keeps=keeps,
         pans=fields.whole("pans", 1, least=1, most=MOST_PANS),
         pan=fields.text("pan", ""),
-        ingredients=tuple(_read_ingredient(entry) for entry in fields.tables("ingredients", "recipes.ID.ingredients")),
+        ingredients=_read_ingredients(fields),
         rests_minutes=rests,
         best_within=fields.whole("best_within", 0, most=MOST_KEPT),
         serve_minutes=fields.whole("serve_minutes", 5, least=1, most=DAY_MINUTES),
         serve_hands=fields.whole("serve_hands", 1, most=50),
         held=_read_held(fields, keeps, rests).value,
         allergens=fields.words("allergens"),
+        icing=fields.choice("icing", IcingKind) if fields.has("icing") else None,
+        swaps=tuple(found for entry in fields.tables("swaps", "recipes.ID.swaps") if (found := _read_swap(entry))),
     )
 
 
@@ -56,6 +62,36 @@ def _read_held(fields: Fields, keeps: Keeps, rests: int) -> Held:
         elif kept < rests:
             fields.fault("rests_minutes", f"It keeps for {kept} min only.", f"Lengthen keeps.{held} or rest it less.")
     return held
+
+
+def _read_ingredients(recipe: Fields) -> tuple[Ingredient, ...]:
+    """Lines as people write them, or tables. A line that is not sure is a fault that asks, never a guess."""
+    found = []
+    for position, entry in enumerate(recipe.entries("ingredients")):
+        if not isinstance(entry, str):
+            found.append(_read_ingredient(recipe.entry_table("ingredients", position, entry, "recipes.ID.ingredients")))
+            continue
+        parsed = parse_line(entry)
+        if isinstance(parsed, Question):
+            recipe.fault_in("ingredients", position, f"{quoted(parsed.unclear)} is not clear.", parsed.ask)
+        else:
+            found.append(to_ingredient(parsed))
+    return tuple(found)
+
+
+def _read_swap(fields: Fields) -> Swap | None:
+    """One swap; None where it is faulty."""
+    values = (fields.id(), fields.text("instead_of"), fields.text("use"))
+    ratio = fields.number("ratio", 1.0, least=0.001, most=MOST_RATIO)
+    unit = fields.text("unit", "") if fields.has("unit") else None
+    note = fields.text("note", "")
+    if not all(values):
+        return None
+    try:
+        return Swap(SwapId(values[0]), values[1], values[2], ratio, unit, note)
+    except QuantityError as error:
+        fields.fault("use", "It cannot be swapped so.", str(error))
+        return None
 
 
 def _read_ingredient(fields: Fields) -> Ingredient:

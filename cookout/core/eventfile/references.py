@@ -3,8 +3,10 @@
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
+from cookout.core.errors import QuantityError
 from cookout.core.eventfile.faults import FaultList, Path, did_you_mean, quoted
 from cookout.core.kitchen.recipe import Recipe, Step, StepId
+from cookout.core.kitchen.swaps import offered, swap
 from cookout.core.planning.event import DemoSlot, Dish, Event, GearKind
 
 _BAKE_GEAR = (GearKind.OVEN, GearKind.CHIMNEY, GearKind.TABLE)
@@ -18,6 +20,7 @@ def check_references(event: Event, faults: FaultList) -> None:
         _refuse_repeated_ids([step.id for step in recipe.steps], ("recipes", recipe.id, "steps"), faults)
         _check_steps(recipe, faults)
         _check_gear(event, recipe, faults)
+        _check_swaps(recipe, faults)
     for position, slot in enumerate(event.slots):
         _check_slot(event, slot, ("demo_slots", position), faults)
     _check_dishes(event, faults)
@@ -45,6 +48,7 @@ def _check_dishes(event: Event, faults: FaultList) -> None:
     for position, dish in enumerate(event.dishes):
         _check_one(dish.recipe, "recipe", recipes, ("dishes", position, "recipe"), faults)
         _check_one(dish.serving or "", "serving", servings, ("dishes", position, "serving"), faults)
+        _check_chosen(event, dish, ("dishes", position, "swaps"), faults)
     # A slip in another list may be why a dish is not in it.
     if not faults.has_within(("servings",)) and not faults.has_within(("demo_slots",)):
         _refuse_idle_dishes(event, faults)
@@ -58,6 +62,32 @@ def _refuse_idle_dishes(event: Event, faults: FaultList) -> None:
         if dish.id and dish.serving is None and dish.id not in shown and not faults.has_within((*path, "serving")):
             remedy = "Name its serving, or show it in a demo slot."
             faults.add(path, f"{quoted(dish.id)} is neither served nor shown.", remedy)
+
+
+def _check_chosen(event: Event, dish: Dish, path: Path, faults: FaultList) -> None:
+    """The swaps that a dish chooses are its recipe's, and two of them do not replace the same thing."""
+    recipe = _recipe_of(event, dish.recipe)
+    if recipe is None or faults.has_within(("recipes", recipe.id)):
+        return
+    known = [swap.id for swap in recipe.swaps]
+    if all(_check_one(name, "swap", known, (*path, place), faults) for place, name in enumerate(dish.swaps)):
+        try:
+            swap(recipe.ingredients, tuple(each for each in recipe.swaps if each.id in dish.swaps))
+        except QuantityError as error:
+            faults.add(path, "These swaps do not go together.", str(error))
+
+
+def _check_swaps(recipe: Recipe, faults: FaultList) -> None:
+    path = ("recipes", recipe.id, "swaps")
+    _refuse_repeated_ids([each.id for each in recipe.swaps], path, faults)
+    if faults.has_within(path) or faults.has_within(("recipes", recipe.id, "ingredients")):
+        return
+    offers = offered(recipe.swaps, recipe.ingredients)
+    for position, each in enumerate(recipe.swaps):
+        if each not in offers:
+            names = (ingredient.name for ingredient in recipe.ingredients)
+            what = f"The recipe has no ingredient {quoted(each.instead_of)}."
+            faults.add((*path, position, "instead_of"), what, did_you_mean(each.instead_of, names))
 
 
 def _check_one(name: str, what: str, known: Iterable[str], path: Path, faults: FaultList) -> bool:

@@ -23,12 +23,16 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     setup_minutes   minutes to set up tables, water and shovel before the first fire; default 20
     wind_limit      speed above which the organiser lights no fire; default none. No standard gives one
     fire_warning    the warning that the authorities issued, word for word; default none
+    use_models      false where coal counts and minutes come from the chart and the recipes alone; default true
+    altitude_advice  true where the plan shows what the elevation changes in the recipes; default false
 
 [place]: where it is (must)
     name            what people call it (must)
     elevation       elevation above the sea; default "0 m"
     latitude        degrees, north positive; default unknown
     longitude       degrees, east positive; default unknown
+    dry_grass       true where dry grass or leaves lie around the fire, false where not; default nobody looked
+    clear           distance from the fire to the nearest thing that burns, as "15 ft"; default nobody looked
 
 [weather]: what is expected; default calm and mild
     air             air temperature in the shade; default "21 C"
@@ -36,10 +40,52 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     gust            strongest gusts, no weaker than the wind; default the wind
     humidity        relative humidity, 0 to 1; default 0.5
     sunny           true where the ovens stand in the sun; default false
+    hours           list of changes through the day; default none: the same all day
+
+[[weather.hours]]: from a time on, until the next one, the weather is another
+    from            time, each later than the one before (must)
+    air             air temperature in the shade; default as before this time
+    wind            mean wind; default as before this time
+    gust            strongest gusts, no weaker than the wind; default as before this time, or the wind where it is given
+    humidity        relative humidity, 0 to 1; default as before this time
+    sunny           true where the ovens stand in the sun; default as before this time
 
 [fuel]: fuel on hand; default briquettes, nobody counted
     kind            "briquettes" or "lump"; default "briquettes"
     coals           how many pieces; default unknown
+
+[food_safety]: which rules food keeps to; default the guidance for homes. The numbers are those of the local code, where
+it asks for more than the published one; a number that would allow more is refused
+    code            "home" (USDA-FSIS guidance for homes and picnics) or "public" (FDA Food Code, for whoever
+                    sells to or serves the public); default "home"
+    marked          true where food out of heat and cold bears its times in writing; default false
+    local_code      what the local code is called; default "local code"
+    section         its section; default none
+    hot             hot food is held at this or hotter; default as published, like every number below
+    cold            cold food is held at this or colder
+    out_minutes     longest that food stands out of heat and cold
+    warm_minutes    the same in air above warm_air
+    warm_air        air from which warm_minutes counts
+    cold_out_minutes  longest out of the cold for food that stays cool; "public" only
+    first_minutes   first stage of cooling; "public" only
+    cooling_minutes  both stages of cooling; "public" only
+    reheating       least centre of food that is reheated
+    reheating_minutes  longest that reheating takes
+    centres         table of least centres by kind of food
+
+[food_safety.centres]: least temperature in the middle, by kind of food; default as published
+    bread_and_cake  its least centre
+    cream_icing     its least centre
+    eggs            its least centre
+    fish            its least centre
+    whole_meat      its least centre
+    ground_meat     its least centre
+    poultry         its least centre
+    stew_and_beans  its least centre
+    cooked_vegetables  its least centre
+    raw_vegetables  its least centre
+    fruit           its least centre
+    dairy           its least centre
 
 [[gear]]: alike pieces of gear
     id              id (must)
@@ -52,6 +98,12 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     spots           cooking tables only (must): how many ovens stand on one table
     spot_size       cooking tables only: the largest oven that stands on a spot without touching another; default any
     material        cooking tables only: what the top is made of; default unknown
+    surface         cooking tables only: "metal", "ground" (earth or stone) or "grate", for the heat from below; default
+                    "metal". Without a table ovens stand on the ground
+    iron            ovens only: mass of the oven with its lid, as "20 lb" or "9 kg"; default as usual for its size
+    height          trivets only: how high it raises an oven that stands on it, as "5 in"; default as its legs would
+    ice             coolers only: false where it has no ice; default true
+    places          coolers only: how many layers, cakes or bowls stand in one at once; default 6
 
 [[crew]]: the helpers
     id              id (must)
@@ -77,6 +129,7 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     recipe          id of a recipe (must)
     serving         id of a serving; default the one that lists it; a dish without one is only shown, in a demo slot
     people          for how many; default all of the serving's people, or one batch where there is no serving
+    swaps           list of ids of the recipe's swaps that are made for this dish; default none
 
 [[demo_slots]]: time before an audience
     id              id (must)
@@ -104,13 +157,16 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     food            "bread_and_cake", "cream_icing", "eggs", "fish", "whole_meat", "ground_meat", "poultry",
                     "stew_and_beans", "cooked_vegetables", "raw_vegetables", "fruit" or "dairy": for food safety (must)
     keeps           table of how long the finished dish keeps its quality (must)
+    icing           "cream_cheese", "butter", "shortening", "whipped_cream", "chocolate_and_cream" or "sugar_glaze", for
+                    warnings of warm air; default what the ingredients make, where a step ices
     held            "hot", "cold" or "air": how it waits for its serving; it must keep that way; default "air"
     rests_minutes   minutes it must stand before it is served; default 0
     best_within     minutes after which waiting costs freshness; default 0
     serve_minutes   minutes to serve it; default 5
     serve_hands     helpers to serve it; default 1
     allergens       list of words, as "milk", "eggs", "wheat"; default none
-    ingredients     list of ingredients of one batch; default none
+    ingredients     list of ingredients of one batch, each a table or a line as "1 1/2 cups flour, sifted"; default none
+    swaps           list of swaps that a dish may choose; default none
     steps           list of steps, at least one (must)
 
 [recipes.ID.keeps]: minutes that the dish keeps
@@ -124,11 +180,19 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     unit            as "cup", "lb" or "g"; default pieces
     note            as "softened"; default none
 
+[[recipes.ID.swaps]]: this instead of that
+    id              id, unique in the recipe (must)
+    instead_of      name of an ingredient of the recipe (must)
+    use             what takes its place (must)
+    ratio           how much of it for one of the old; default 1
+    unit            its unit, where it is another; default that of the old
+    note            what to say of it; default what it takes the place of
+
 [[recipes.ID.steps]]: a step
     id              id, unique in the recipe (must)
     name            what to do, in a few words (must)
     kind            "prepare", "mix", "rest", "bake", "cool", "ice" or "finish"; default "bake" where there is a bake,
-                    otherwise "prepare"
+                    "cool" where there is a cool, otherwise "prepare"
     scope           "pan" (once for each pan of each batch), "batch" or "dish" (once); default "batch"
     minutes         [least, usual, most] minutes, or one number for all three (must)
     hands           helpers for the whole step; 0 is unattended; default 0 to rest, bake and cool, otherwise 1
@@ -137,6 +201,7 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     gear            list of gear in use during the step, other than what a bake takes; default none
     after           list of steps that come first, as ids or tables; default the step written before it
     bake            table of the oven that it wants; default none
+    cool            table of what it cools to, for steps of the kind "cool"; default none
     note            what to look for; default none
 
 [[recipes.ID.steps.gear]]: gear in use
@@ -154,7 +219,21 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     temperature     temperature in the oven (must)
     look_in_from    minutes after which the first look-in may come, before the least minutes of the step (must)
     preheat_minutes  minutes that the oven heats up empty; default 0
-    trivet          true where the pan stands on a trivet; default false
+    trivet          true where the pan stands on a trivet in the oven; default false
+    stand           true where the oven stands on a trivet in place of its legs; default false
+    pan             diameter of the round pan, or of the oven where food lies in it, as "9 in"; default unknown. With
+                    pan, depth and load the heat model gives the minutes
+    depth           depth of the food in it, as "1.25 in"; default unknown
+    load            "cake", "carrot cake", "quick bread", "enriched dough", "lean bread", "cornbread", "cobbler",
+                    "casserole", "potatoes", "beans", "stew", "fish", "roast", "poultry" or "ground meat": what it is,
+                    for the heat model; default unknown
+    start           its temperature as it goes in; default as usual for the load
+    done            its temperature at the centre when done; default as usual for the load
+
+[recipes.ID.steps.cool]: what a cooling step cools to; the heat model then gives its minutes
+    to              temperature at the centre, as "80 F" to be iced (must)
+    where           "pan", "rack" or "cooler": where it stands; default "rack"
+    depth           its depth as baked; default the depth that went in
 """
 
 from types import MappingProxyType
@@ -162,7 +241,19 @@ from types import MappingProxyType
 # The tables and keys that the reader takes. A test holds them against the text above.
 KEYS = MappingProxyType(
     {
-        "": ("event", "place", "weather", "fuel", "gear", "crew", "servings", "dishes", "demo_slots", "recipes"),
+        "": (
+            "event",
+            "place",
+            "weather",
+            "fuel",
+            "food_safety",
+            "gear",
+            "crew",
+            "servings",
+            "dishes",
+            "demo_slots",
+            "recipes",
+        ),
         "event": (
             "id",
             "name",
@@ -173,14 +264,64 @@ KEYS = MappingProxyType(
             "setup_minutes",
             "wind_limit",
             "fire_warning",
+            "use_models",
+            "altitude_advice",
         ),
-        "place": ("name", "elevation", "latitude", "longitude"),
-        "weather": ("air", "wind", "gust", "humidity", "sunny"),
+        "place": ("name", "elevation", "latitude", "longitude", "dry_grass", "clear"),
+        "weather": ("air", "wind", "gust", "humidity", "sunny", "hours"),
+        "weather.hours": ("from", "air", "wind", "gust", "humidity", "sunny"),
         "fuel": ("kind", "coals"),
-        "gear": ("id", "kind", "name", "count", "size", "deep", "coals", "spots", "spot_size", "material"),
+        "food_safety": (
+            "code",
+            "marked",
+            "local_code",
+            "section",
+            "hot",
+            "cold",
+            "out_minutes",
+            "warm_minutes",
+            "warm_air",
+            "cold_out_minutes",
+            "first_minutes",
+            "cooling_minutes",
+            "reheating",
+            "reheating_minutes",
+            "centres",
+        ),
+        "food_safety.centres": (
+            "bread_and_cake",
+            "cream_icing",
+            "eggs",
+            "fish",
+            "whole_meat",
+            "ground_meat",
+            "poultry",
+            "stew_and_beans",
+            "cooked_vegetables",
+            "raw_vegetables",
+            "fruit",
+            "dairy",
+        ),
+        "gear": (
+            "id",
+            "kind",
+            "name",
+            "count",
+            "size",
+            "deep",
+            "coals",
+            "spots",
+            "spot_size",
+            "material",
+            "surface",
+            "iron",
+            "height",
+            "ice",
+            "places",
+        ),
         "crew": ("id", "name", "skills", "windows", "adult", "fire_allowed", "hot_stretch_minutes", "contact"),
         "servings": ("id", "name", "at", "early", "late", "people", "dishes"),
-        "dishes": ("id", "recipe", "serving", "people"),
+        "dishes": ("id", "recipe", "serving", "people", "swaps"),
         "demo_slots": ("id", "name", "starts", "minutes", "presenter", "live", "ready_made"),
         "demo_slots.live": ("dish", "step"),
         "demo_slots.ready_made": ("dish", "by", "up_to"),
@@ -191,6 +332,7 @@ KEYS = MappingProxyType(
             "pan",
             "food",
             "keeps",
+            "icing",
             "held",
             "rests_minutes",
             "best_within",
@@ -198,10 +340,12 @@ KEYS = MappingProxyType(
             "serve_hands",
             "allergens",
             "ingredients",
+            "swaps",
             "steps",
         ),
         "recipes.ID.keeps": ("hot", "cold", "air"),
         "recipes.ID.ingredients": ("name", "amount", "unit", "note"),
+        "recipes.ID.swaps": ("id", "instead_of", "use", "ratio", "unit", "note"),
         "recipes.ID.steps": (
             "id",
             "name",
@@ -214,10 +358,25 @@ KEYS = MappingProxyType(
             "gear",
             "after",
             "bake",
+            "cool",
             "note",
         ),
         "recipes.ID.steps.gear": ("kind", "count"),
         "recipes.ID.steps.after": ("step", "least", "most"),
-        "recipes.ID.steps.bake": ("oven", "method", "temperature", "look_in_from", "preheat_minutes", "trivet"),
+        "recipes.ID.steps.bake": (
+            "oven",
+            "method",
+            "temperature",
+            "look_in_from",
+            "preheat_minutes",
+            "trivet",
+            "stand",
+            "pan",
+            "depth",
+            "load",
+            "start",
+            "done",
+        ),
+        "recipes.ID.steps.cool": ("to", "where", "depth"),
     }
 )

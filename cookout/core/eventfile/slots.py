@@ -2,7 +2,7 @@
 
 from cookout.core.eventfile.clock import Clock
 from cookout.core.eventfile.fields import DAY_MINUTES, Fields
-from cookout.core.eventfile.menu import read_minute
+from cookout.core.eventfile.heading import read_minute
 from cookout.core.kitchen.recipe import StepId
 from cookout.core.planning.event import DemoSlot, DishId, HelperId, LiveStep, ReadyMade, SlotId
 

@@ -3,13 +3,35 @@
 from cookout.core.eventfile.faults import quoted
 from cookout.core.eventfile.fields import DAY_MINUTES, Fields, described
 from cookout.core.eventfile.gear import read_inches
-from cookout.core.kitchen.recipe import After, Bake, BakeMethod, GearUse, Minutes, Scope, Skill, Step, StepId, StepKind
-from cookout.core.quantities import parse_temperature
+from cookout.core.kitchen.recipe import (
+    After,
+    Bake,
+    BakeMethod,
+    Cool,
+    CoolPlace,
+    GearUse,
+    Load,
+    LoadKind,
+    Minutes,
+    Scope,
+    Skill,
+    Step,
+    StepId,
+    StepKind,
+)
+from cookout.core.quantities import parse_length, parse_temperature
 
 MOST_MINUTES = 2 * DAY_MINUTES
 MOST_HANDS = 50
 # Below this nothing bakes, above it the iron's seasoning burns off. Common practice, no source.
 COOLEST_C, HOTTEST_C = 50.0, 320.0
+
+# What fits into the smallest and the largest oven, and what food is when it goes in, comes out, and has cooled.
+NARROWEST_M, WIDEST_M = 0.04, 0.6
+SHALLOWEST_M, DEEPEST_M = 0.005, 0.25
+FROZEN_C, COOKED_C = -25.0, 110.0
+
+_LOAD_MUST = ("pan", "depth", "load")
 
 UNATTENDED = (StepKind.REST, StepKind.BAKE, StepKind.COOL)
 
@@ -43,14 +65,26 @@ def _read_step(fields: Fields, previous: StepId | None) -> Step:
         bake=bake,
         hot=fields.flag("hot", default=False),
         note=fields.text("note", ""),
+        cool=_read_cool(fields),
     )
 
 
+def usual_kind(*, bakes: bool, cools: bool) -> StepKind:
+    """The kind of a step whose file gives none."""
+    if bakes:
+        return StepKind.BAKE
+    return StepKind.COOL if cools else StepKind.PREPARE
+
+
 def _read_kind(fields: Fields) -> StepKind:
-    usual = StepKind.BAKE if fields.has("bake") else StepKind.PREPARE
+    usual = usual_kind(bakes=fields.has("bake"), cools=fields.has("cool"))
     kind = fields.choice("kind", StepKind, usual) or usual
     if fields.has("bake") and kind is not StepKind.BAKE:
         fields.fault("kind", f"A step with a bake is not of the kind {quoted(kind)}.", "Leave the kind out.")
+    if fields.has("cool") and kind is not StepKind.COOL:
+        fields.fault(
+            "kind", f"A step with a cool is not of the kind {quoted(kind)}.", "Leave the kind or the cool out."
+        )
     if kind is StepKind.BAKE and not fields.has("bake"):
         remedy = 'Write bake = { oven = "12 in", temperature = "350 F", look_in_from = 20 }.'
         fields.fault("bake", "It is missing: a bake names its oven.", remedy)
@@ -90,6 +124,44 @@ def _read_bake(step: Fields, minutes: Minutes) -> Bake | None:
         look_in_from=look_in_from,
         preheat_minutes=fields.whole("preheat_minutes", 0, most=DAY_MINUTES),
         trivet=fields.flag("trivet", default=False),
+        load=_read_load(fields),
+        stand=fields.flag("stand", default=False),
+    )
+
+
+def _read_load(fields: Fields) -> Load | None:
+    """What stands in the oven, where the file says it whole; a part of it alone is a fault."""
+    given = [key for key in _LOAD_MUST if fields.has(key)]
+    if not given:
+        for key in ("start", "done"):
+            if fields.has(key):
+                fields.fault(key, "It says nothing without pan, depth and load.", f"Give those, or leave {key} out.")
+        return None
+    return Load(
+        food=fields.choice("load", LoadKind) or LoadKind.CAKE,
+        pan_m=fields.quantity("pan", parse_length, '"9 in"', least=NARROWEST_M, most=WIDEST_M),
+        depth_m=fields.quantity("depth", parse_length, '"1.25 in"', least=SHALLOWEST_M, most=DEEPEST_M),
+        start_c=_maybe_food_temperature(fields, "start"),
+        done_c=_maybe_food_temperature(fields, "done"),
+    )
+
+
+def _maybe_food_temperature(fields: Fields, key: str) -> float | None:
+    if not fields.has(key):
+        return None
+    return fields.quantity(key, parse_temperature, '"70 F"', least=FROZEN_C, most=COOKED_C)
+
+
+def _read_cool(step: Fields) -> Cool | None:
+    fields = step.table("cool", "recipes.ID.steps.cool")
+    if fields is None:
+        return None
+    return Cool(
+        to_c=fields.quantity("to", parse_temperature, '"80 F"', least=FROZEN_C, most=COOKED_C),
+        where=fields.choice("where", CoolPlace, CoolPlace.RACK) or CoolPlace.RACK,
+        depth_m=fields.quantity("depth", parse_length, '"1.5 in"', least=SHALLOWEST_M, most=DEEPEST_M)
+        if fields.has("depth")
+        else None,
     )
 
 

@@ -6,9 +6,23 @@ import tomli_w
 
 from cookout.core.eventfile.clock import Clock
 from cookout.core.eventfile.writing_recipes import Table, recipe_table, without_defaults
+from cookout.core.fire.iron import Surface
 from cookout.core.fire.weather import Weather
-from cookout.core.planning.event import DemoSlot, Dish, Event, Fuel, Gear, Helper, Place, ReadyMade, Serving
-from cookout.core.quantities import write_elevation, write_speed, write_temperature
+from cookout.core.planning.event import (
+    DemoSlot,
+    Dish,
+    Event,
+    Fuel,
+    Gear,
+    Helper,
+    Place,
+    ReadyMade,
+    Serving,
+    Switches,
+    WeatherFrom,
+)
+from cookout.core.planning.foodrules import FoodRules
+from cookout.core.quantities import write_elevation, write_length, write_mass, write_speed, write_temperature
 
 
 def write_event(event: Event) -> str:
@@ -17,9 +31,10 @@ def write_event(event: Event) -> str:
     table: Table = {
         "event": _heading_table(event),
         "place": _place_table(event.place, event.units),
-        "weather": _weather_table(event.weather, event.units),
+        "weather": _weather_table(event.weather, event.units) | _hours_entry(event, clock),
         "fuel": without_defaults({"kind": event.fuel.kind, "coals": event.fuel.coals}, {"kind": Fuel().kind}),
-        "gear": [_gear_table(gear) for gear in event.gear],
+        "food_safety": _food_rules_table(event.food_rules, event.units),
+        "gear": [_gear_table(gear, event.units) for gear in event.gear],
         "crew": [_helper_table(helper, clock) for helper in event.crew],
         "servings": [_serving_table(serving, clock) for serving in event.servings],
         "dishes": [_dish_table(dish) for dish in event.dishes],
@@ -41,8 +56,19 @@ def _heading_table(event: Event) -> Table:
         "setup_minutes": event.setup_minutes,
         "wind_limit": None if limit is None else write_speed(limit, event.units),
         "fire_warning": event.fire_warning,
+        "use_models": event.switches.use_models,
+        "altitude_advice": event.switches.altitude_advice,
     }
-    return without_defaults(values, {"units": "us", "break_minutes": 10, "setup_minutes": 20, "fire_warning": ""})
+    usual = Switches()
+    defaults: Table = {
+        "units": "us",
+        "break_minutes": 10,
+        "setup_minutes": 20,
+        "fire_warning": "",
+        "use_models": usual.use_models,
+        "altitude_advice": usual.altitude_advice,
+    }
+    return without_defaults(values, defaults)
 
 
 def _place_table(place: Place, units: str) -> Table:
@@ -51,6 +77,8 @@ def _place_table(place: Place, units: str) -> Table:
         "elevation": write_elevation(place.elevation_m, units) if place.elevation_m else None,
         "latitude": place.latitude,
         "longitude": place.longitude,
+        "dry_grass": place.dry_grass,
+        "clear": None if place.clear_m is None else write_length(place.clear_m, units),
     }
     return without_defaults(values, {})
 
@@ -67,7 +95,57 @@ def _weather_table(weather: Weather, units: str) -> Table:
     return without_defaults(values, {"humidity": usual.humidity, "sunny": False})
 
 
-def _gear_table(gear: Gear) -> Table:
+def _food_rules_table(rules: FoodRules, units: str) -> Table:
+    numbers = rules.numbers
+
+    def degrees(celsius: float | None) -> str | None:
+        return None if celsius is None else write_temperature(celsius, units)
+
+    values: Table = {
+        "code": rules.code.value,
+        "marked": rules.marked,
+        "local_code": rules.local,
+        "section": rules.section,
+        "hot": degrees(numbers.hot_c),
+        "cold": degrees(numbers.cold_c),
+        "out_minutes": numbers.out_minutes,
+        "warm_minutes": numbers.warm_minutes,
+        "warm_air": degrees(numbers.warm_air_c),
+        "cold_out_minutes": numbers.cold_out_minutes,
+        "first_minutes": numbers.first_minutes,
+        "cooling_minutes": numbers.cooling_minutes,
+        "reheating": degrees(numbers.reheating_c),
+        "reheating_minutes": numbers.reheating_minutes,
+        "centres": {kind: degrees(centre_c) for kind, centre_c in numbers.centres_c},
+    }
+    usual = FoodRules()
+    defaults: Table = {"code": usual.code.value, "marked": usual.marked, "local_code": "", "section": "", "centres": {}}
+    return without_defaults(values, defaults)
+
+
+def _hours_entry(event: Event, clock: Clock) -> Table:
+    before = (event.weather, *(hour.weather for hour in event.hours))
+    tables = [_hour_table(hour, last, event.units, clock) for hour, last in zip(event.hours, before, strict=False)]
+    return {"hours": tables} if tables else {}
+
+
+def _hour_table(hour: WeatherFrom, before: Weather, units: str, clock: Clock) -> Table:
+    """What changes at that time; a gust left out would follow a wind that is written."""
+    now = hour.weather
+    windier = now.wind_mps != before.wind_mps
+    usual_gust = now.wind_mps if windier else before.gust_mps
+    values: Table = {
+        "from": clock.moment_text(hour.start),
+        "air": write_temperature(now.air_c, units) if now.air_c != before.air_c else None,
+        "wind": write_speed(now.wind_mps, units) if windier else None,
+        "gust": write_speed(now.gust_mps, units) if now.gust_mps != usual_gust else None,
+        "humidity": now.humidity,
+        "sunny": now.sunny,
+    }
+    return without_defaults(values, {"humidity": before.humidity, "sunny": before.sunny})
+
+
+def _gear_table(gear: Gear, units: str) -> Table:
     values: Table = {
         "id": gear.id,
         "kind": gear.kind.value,
@@ -79,8 +157,14 @@ def _gear_table(gear: Gear) -> Table:
         "spots": gear.spots,
         "spot_size": None if gear.spot_inches is None else f"{gear.spot_inches} in",
         "material": gear.material,
+        "surface": gear.surface.value,
+        "iron": None if gear.iron_kg is None else write_mass(gear.iron_kg, units),
+        "height": None if gear.height_m is None else write_length(gear.height_m, units),
+        "ice": gear.ice,
+        "places": gear.places,
     }
-    return without_defaults(values, {"name": gear.id, "count": 1, "deep": False, "material": ""})
+    usual = {"surface": Surface.METAL.value, "ice": True, "places": 6}
+    return without_defaults(values, {"name": gear.id, "count": 1, "deep": False, "material": "", **usual})
 
 
 def _helper_table(helper: Helper, clock: Clock) -> Table:
@@ -111,8 +195,14 @@ def _serving_table(serving: Serving, clock: Clock) -> Table:
 
 
 def _dish_table(dish: Dish) -> Table:
-    values: Table = {"id": dish.id, "recipe": dish.recipe, "serving": dish.serving, "people": dish.people}
-    return without_defaults(values, {})
+    values: Table = {
+        "id": dish.id,
+        "recipe": dish.recipe,
+        "serving": dish.serving,
+        "people": dish.people,
+        "swaps": list(dish.swaps),
+    }
+    return without_defaults(values, {"swaps": []})
 
 
 def _slot_table(slot: DemoSlot, clock: Clock) -> Table:

@@ -1,19 +1,22 @@
 """Recipes written as the tables of an event file."""
 
-from cookout.core.eventfile.steps import UNATTENDED
+from cookout.core.eventfile.steps import UNATTENDED, usual_kind
 from cookout.core.kitchen.recipe import (
     After,
     Bake,
     BakeMethod,
+    Cool,
+    CoolPlace,
     GearUse,
     Ingredient,
+    Load,
     Minutes,
     Recipe,
     Scope,
     Step,
-    StepKind,
 )
-from cookout.core.quantities import write_temperature
+from cookout.core.kitchen.replacement import Swap
+from cookout.core.quantities import write_length, write_temperature
 
 Table = dict[str, object]
 
@@ -39,7 +42,9 @@ def recipe_table(recipe: Recipe, units: str) -> Table:
         "serve_minutes": recipe.serve_minutes,
         "serve_hands": recipe.serve_hands,
         "allergens": list(recipe.allergens),
+        "icing": None if recipe.icing is None else recipe.icing.value,
         "ingredients": [_ingredient_table(ingredient) for ingredient in recipe.ingredients],
+        "swaps": [_swap_table(swap) for swap in recipe.swaps],
         "steps": _step_tables(recipe.steps, units),
     }
     return without_defaults(values, _RECIPE_DEFAULTS)
@@ -55,6 +60,7 @@ _RECIPE_DEFAULTS: Table = {
     "serve_hands": 1,
     "allergens": [],
     "ingredients": [],
+    "swaps": [],
 }
 
 
@@ -66,6 +72,18 @@ def _ingredient_table(ingredient: Ingredient) -> Table:
         "note": ingredient.note,
     }
     return without_defaults(values, {"unit": "", "note": ""})
+
+
+def _swap_table(swap: Swap) -> Table:
+    values: Table = {
+        "id": swap.id,
+        "instead_of": swap.instead_of,
+        "use": swap.use,
+        "ratio": swap.ratio,
+        "unit": swap.unit,
+        "note": swap.note,
+    }
+    return without_defaults(values, {"ratio": 1.0, "note": ""})
 
 
 def _step_tables(steps: tuple[Step, ...], units: str) -> list[Table]:
@@ -91,9 +109,10 @@ def _step_table(step: Step, usual_after: tuple[After, ...], units: str) -> Table
         "after": [_after_value(after) for after in step.after],
         "bake": _bake_table(step.bake, units) if step.bake else None,
         "note": step.note,
+        "cool": _cool_table(step.cool, units) if step.cool else None,
     }
     defaults: Table = {
-        "kind": (StepKind.BAKE if step.bake else StepKind.PREPARE).value,
+        "kind": usual_kind(bakes=step.bake is not None, cools=step.cool is not None).value,
         "scope": Scope.BATCH.value,
         "hands": 0 if step.kind in UNATTENDED else 1,
         "skills": [],
@@ -129,5 +148,27 @@ def _bake_table(bake: Bake, units: str) -> Table:
         "look_in_from": bake.look_in_from,
         "preheat_minutes": bake.preheat_minutes,
         "trivet": bake.trivet,
+        "stand": bake.stand,
+        **_load_entries(bake.load, units),
     }
-    return without_defaults(values, {"method": BakeMethod.BAKE.value, "preheat_minutes": 0, "trivet": False})
+    return without_defaults(
+        values, {"method": BakeMethod.BAKE.value, "preheat_minutes": 0, "trivet": False, "stand": False}
+    )
+
+
+def _load_entries(load: Load | None, units: str) -> Table:
+    if load is None:
+        return {}
+    return {
+        "pan": write_length(load.pan_m, units),
+        "depth": write_length(load.depth_m, units),
+        "load": load.food.value,
+        "start": None if load.start_c is None else write_temperature(load.start_c, units),
+        "done": None if load.done_c is None else write_temperature(load.done_c, units),
+    }
+
+
+def _cool_table(cool: Cool, units: str) -> Table:
+    values: Table = {"to": write_temperature(cool.to_c, units), "where": cool.where.value}
+    values["depth"] = None if cool.depth_m is None else write_length(cool.depth_m, units)
+    return without_defaults(values, {"where": CoolPlace.RACK.value})

@@ -5,6 +5,7 @@ from enum import StrEnum
 from typing import NewType
 
 from cookout.core.errors import ProblemError
+from cookout.core.kitchen.replacement import Swap
 
 RecipeId = NewType("RecipeId", str)
 StepId = NewType("StepId", str)
@@ -74,12 +75,68 @@ class Minutes:
             )
 
 
+class LoadKind(StrEnum):
+    """What bakes, as the heat model knows it (`fire.foods.FOODS`, which this layer does not import)."""
+
+    CAKE = "cake"
+    CARROT_CAKE = "carrot cake"
+    QUICK_BREAD = "quick bread"
+    ENRICHED_DOUGH = "enriched dough"
+    LEAN_BREAD = "lean bread"
+    CORNBREAD = "cornbread"
+    COBBLER = "cobbler"
+    CASSEROLE = "casserole"
+    POTATOES = "potatoes"
+    BEANS = "beans"
+    STEW = "stew"
+    FISH = "fish"
+    ROAST = "roast"
+    POULTRY = "poultry"
+    GROUND_MEAT = "ground meat"
+
+
+class IcingKind(StrEnum):
+    """Icings by what holds them up (`safety.icing`, which this layer does not import)."""
+
+    CREAM_CHEESE = "cream_cheese"
+    BUTTER = "butter"
+    SHORTENING = "shortening"
+    WHIPPED_CREAM = "whipped_cream"
+    CHOCOLATE_AND_CREAM = "chocolate_and_cream"
+    SUGAR_GLAZE = "sugar_glaze"
+
+
+class CoolPlace(StrEnum):
+    """Where baked food stands while it cools."""
+
+    PAN = "pan"
+    RACK = "rack"
+    COOLER = "cooler"
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What stands in an oven, for the heat model, in a round pan.
+
+    `pan_m` is the pan's diameter and `depth_m` the depth of food in it, both in metres. `start_c` and `done_c` are the
+    food's temperature as it goes in and at its centre when done, in degrees Celsius; None is the food's usual.
+    """
+
+    food: LoadKind
+    pan_m: float
+    depth_m: float
+    start_c: float | None = None
+    done_c: float | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class Bake:
     """The oven a bake step wants.
 
     `temperature_c` in degrees Celsius; `look_in_from` minutes after the food went in, before the least bake time;
-    `preheat_minutes` the oven stands under coals before the food goes in (0: coals and food together).
+    `preheat_minutes` the oven stands under coals before the food goes in (0: coals and food together). `trivet`: the
+    pan stands on a trivet in the oven; `stand`: the oven stands on one in place of its own legs. With a `load`
+    the heat model gives the minutes, and the recipe's own are those of a house oven.
     """
 
     oven_inches: int
@@ -88,6 +145,22 @@ class Bake:
     look_in_from: int
     preheat_minutes: int = 0
     trivet: bool = False
+    load: Load | None = None
+    stand: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cool:
+    """What a cooling step cools to, `to_c` degrees Celsius, and where it stands meanwhile.
+
+    `depth_m` is its depth as baked, in metres; None: as deep as it went into the oven.
+
+    With it the heat model gives the minutes, where the layers that cool come from a bake with a load.
+    """
+
+    to_c: float
+    where: CoolPlace = CoolPlace.RACK
+    depth_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +196,7 @@ class Step:
     bake: Bake | None = None
     hot: bool = False
     note: str = ""
+    cool: Cool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +222,8 @@ class Keeps:
 class Recipe:
     """A recipe for one batch that serves `serves` people out of `pans` pans.
 
-    `rests_minutes` is how long the finished dish should stand before it is served (a roast rests, a loaf cools);
+    `icing` None: none, or whatever the ingredients of an iced recipe make. `rests_minutes` is how long the finished
+    dish should stand before it is served (a roast rests, a loaf cools);
     waiting longer than `best_within` minutes costs freshness, waiting longer than it keeps is not allowed.
     """
 
@@ -167,6 +242,8 @@ class Recipe:
     serve_hands: int = 1
     held: str = "air"
     allergens: tuple[str, ...] = field(default=())
+    icing: IcingKind | None = None
+    swaps: tuple[Swap, ...] = ()
 
     def step(self, step_id: StepId) -> Step:
         """The step of that id; `KeyError` where there is none."""

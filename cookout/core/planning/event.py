@@ -1,13 +1,17 @@
 """An event as the planner sees it. All times are whole minutes from `Event.origin`."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from enum import StrEnum
 from typing import NewType, TypeVar
 
+from cookout.core.fire.iron import Surface
 from cookout.core.fire.weather import Weather
 from cookout.core.kitchen.recipe import FIRE_SKILL, Recipe, RecipeId, Skill, StepId
+from cookout.core.kitchen.replacement import SwapId
+from cookout.core.kitchen.swaps import swap
+from cookout.core.planning.foodrules import HOME_RULES, FoodRules
 
 Thing = TypeVar("Thing")
 
@@ -44,8 +48,11 @@ class GearKind(StrEnum):
 class Gear:
     """`count` alike pieces of gear.
 
-    Ovens have `inches` (nominal diameter) and `deep`; chimneys `coals` (how many they light at once); cooking tables
-    `spots` and `spot_inches` (the largest oven that stands on a spot without touching its neighbour) and `material`.
+    Ovens have `inches` (nominal diameter), `deep` and `iron_kg` (None: as ovens of that size usually weigh); chimneys
+    `coals` (how many they light at once); cooking tables `spots`, `spot_inches` (the largest oven that stands on a spot
+    without touching its neighbour), `material` and `surface`; trivets `height_m` (of an
+    oven that stands on it, None: as on its legs); coolers `ice` (they hold food cold) and `places` (how many layers,
+    cakes or bowls stand in one). `pooled` are names and counts of entries that planning took together.
     """
 
     id: GearId
@@ -58,6 +65,19 @@ class Gear:
     spots: int | None = None
     spot_inches: int | None = None
     material: str = ""
+    iron_kg: float | None = None
+    surface: Surface = Surface.METAL
+    height_m: float | None = None
+    ice: bool = True
+    places: int = 6
+    pooled: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def pieces(self) -> int:
+        """How many uses it bears at once: a cooking table by its spots, a cooler by its places, all else by count."""
+        if self.kind is GearKind.TABLE:
+            return self.count * (1 if self.spots is None else self.spots)
+        return self.count * self.places if self.kind is GearKind.COOLER else self.count
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,13 +131,14 @@ class Serving:
 class Dish:
     """A recipe made for this event, for a serving or (serving None) only to be shown in a demo slot.
 
-    `people` None means all of the serving's people.
+    `people` None means all of the serving's people; `swaps` are those of the recipe's own that are made for this dish.
     """
 
     id: DishId
     recipe: RecipeId
     serving: ServingId | None = None
     people: int | None = None
+    swaps: tuple[SwapId, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,17 +178,46 @@ class DemoSlot:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where it is: elevation in metres, latitude and longitude in degrees where known."""
+    """Where it is: elevation in metres, latitude and longitude in degrees where known.
+
+    `dry_grass` around the fire, `clear_m` metres to the nearest thing that burns, as the organiser found them; None
+    where nobody looked.
+    """
 
     name: str
     elevation_m: float = 0.0
     latitude: float | None = None
     longitude: float | None = None
+    dry_grass: bool | None = None
+    clear_m: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WeatherFrom:
+    """The weather expected from minute `start` until the next one begins."""
+
+    start: int
+    weather: Weather
+
+
+@dataclass(frozen=True, slots=True)
+class Switches:
+    """What the organiser decided on for the whole event.
+
+    `use_models` takes coal counts and minutes from the heat model; `altitude_advice` shows what the elevation changes
+    in the recipes.
+    """
+
+    use_models: bool = True
+    altitude_advice: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """All that a plan is made from. `origin` is an aware datetime in `timezone` (an IANA name)."""
+    """All that a plan is made from. `origin` is an aware datetime in `timezone` (an IANA name).
+
+    `weather` holds until the first of `hours` begins, which are in the order of their start.
+    """
 
     id: str
     name: str
@@ -187,10 +237,31 @@ class Event:
     wind_limit_mps: float | None = None
     fire_warning: str = ""
     units: str = "us"
+    hours: tuple[WeatherFrom, ...] = ()
+    switches: Switches = Switches()
+    food_rules: FoodRules = HOME_RULES
+
+    def weather_at(self, minute: int) -> Weather:
+        """The weather expected at a minute."""
+        return next((hour.weather for hour in reversed(self.hours) if hour.start <= minute), self.weather)
+
+    def weather_between(self, start: int, end: int) -> tuple[Weather, ...]:
+        """Every weather expected from `start` to `end`."""
+        return (self.weather_at(start), *(hour.weather for hour in self.hours if start < hour.start <= end))
+
+    def warmest_c(self, start: int, end: int) -> float:
+        """The warmest air expected from `start` to `end`, in degrees Celsius."""
+        return max(weather.air_c for weather in self.weather_between(start, end))
 
     def recipe(self, recipe_id: RecipeId) -> Recipe:
         """The recipe of that id; `KeyError` where there is none."""
         return next_or_key_error((r for r in self.recipes if r.id == recipe_id), recipe_id)
+
+    def recipe_of(self, dish: Dish) -> Recipe:
+        """The recipe of a dish with the swaps made that it chose."""
+        recipe = self.recipe(dish.recipe)
+        chosen = tuple(each for each in recipe.swaps if each.id in dish.swaps)
+        return replace(recipe, ingredients=swap(recipe.ingredients, chosen).ingredients) if chosen else recipe
 
     def serving(self, serving_id: ServingId) -> Serving:
         """The serving of that id; `KeyError` where there is none."""

@@ -1,10 +1,12 @@
 """What `expand` makes of an event: a scheduling problem, and what each of its tasks means to the people."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import NewType
 
-from cookout.core.kitchen.recipe import Skill, StepId
+from cookout.core.fire.weather import Weather
+from cookout.core.kitchen.recipe import Minutes, Skill, StepId
 from cookout.core.planning.event import DishId, Event, GearId, ServingId, SlotId
 from cookout.core.planning.problem import Problem, ResourceId, TaskId
 from cookout.core.planning.record import Warning
@@ -71,7 +73,10 @@ class Firing:
 
 @dataclass(frozen=True, slots=True)
 class BakeRun:
-    """One oven from cold iron to empty iron. `holds` are its tasks that occupy oven and table spot, in order."""
+    """One oven from cold iron to empty iron. `holds` are its tasks that occupy oven and table spot, in order.
+
+    `minutes` over the coals are the heat model's where it was asked (`modelled`), else the recipe's.
+    """
 
     dish: DishId
     lays: TaskId
@@ -85,6 +90,8 @@ class BakeRun:
     under: int
     least_coals: int
     most_coals: int
+    minutes: Minutes
+    modelled: bool = False
     top_ups: tuple[tuple[TaskId, int], ...] = ()
 
 
@@ -93,7 +100,8 @@ class Expanded:
     """An event with its problem. `serves` gives the serve task of each (serving, dish).
 
     `gear_of` gives the gear that a counted resource stands for; shifts are not in it.
-    `ready` gives, for each ready-made of a slot, the last tasks that make it.
+    `ready` gives, for each ready-made of a slot, the last tasks that make it. `weather_of` is the weather that each
+    bake and each cooling was reckoned for; dishes `on_ice` stand in a cooler when finished, whatever their recipe is.
     """
 
     event: Event
@@ -105,3 +113,9 @@ class Expanded:
     ready: dict[tuple[SlotId, DishId], tuple[TaskId, ...]]
     gear_of: dict[ResourceId, GearId]
     warnings: tuple[Warning, ...] = ()
+    weather_of: dict[TaskId, Weather] = field(default_factory=dict)
+    on_ice: frozenset[DishId] = frozenset()
+
+    def outdated(self, starts: Mapping[TaskId, int]) -> tuple[TaskId, ...]:
+        """The bakes and coolings that, with these starts, fall into other weather than they were reckoned for."""
+        return tuple(task for task, w in self.weather_of.items() if self.event.weather_at(starts[task]) != w)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from cookout.core.planning.event import GearKind
 from cookout.core.planning.expanded import Expanded, TaskInfo
 from cookout.core.planning.network import Arc, arcs_of
 from cookout.core.planning.problem import Link, LinkKind, ResourceId, Task, TaskId
@@ -108,13 +109,18 @@ class Explainer:
 
     def own_reason(self, task: Task, minute: int, *, later: bool) -> str:
         """A task's own time in words."""
-        info = self.info(task.id)
+        info, at = self.info(task.id), clock(self.event, minute)
         if info.live_in is not None:
             slot = next(s for s in self.event.slots if s.id == info.live_in)
-            edge = "ends" if later else "begins"
-            return f"it is shown live, and {slot.name} {edge} at {clock(self.event, minute)}"
-        word = "must be done by" if later else "may not start before"
-        return f"it {word} {clock(self.event, minute)}"
+            return f"it is shown live, and {slot.name} {'ends' if later else 'begins'} at {at}"
+        if task.id in self.expanded.serves.values():
+            edge = "latest" if later else "earliest"
+            return f"with the serving's tolerance that is its {edge} time ({at})"
+        for (slot_id, _), tasks in self.expanded.ready.items():
+            if task.id in tasks:
+                name = next(s.name for s in self.event.slots if s.id == slot_id)
+                return f"it stands ready at {name}, {'by' if later else 'made no earlier than'} {at}"
+        return f"it must be {'done by' if later else 'started no earlier than'} {at}"
 
     def link_stops(self, task: Task, *, later: bool) -> Iterator[Stop]:
         """Waits to other tasks."""
@@ -130,8 +136,10 @@ class Explainer:
         name = f"“{self.info(other).name}”"
         why = f" ({link.why})" if link.why else ""
         if (other == link.after) is not later:
-            return f"{self.most_words(link, name)}{why}"
+            return f"{self.most_words(link, other, name)}{why}"
         ends = link.kind in (LinkKind.FINISH_TO_START, LinkKind.FINISH_TO_FINISH)
+        # A link's reason is that of its most-wait where it has one; beside a plain "comes next" it would mislead.
+        why = "" if link.most and not link.least else why
         if later:
             at = clock(self.event, self.plan.start(other))
             if not link.least:
@@ -142,11 +150,16 @@ class Explainer:
         must_pass = f", and {span(link.least)} must pass" if link.least else ""
         return f"{name} {'ends' if ends else 'starts'} at {clock(self.event, minute)}{must_pass}{why}"
 
-    def most_words(self, link: Link, name: str) -> str:
-        """A most-wait in words."""
+    def most_words(self, link: Link, other: TaskId, name: str) -> str:
+        """A most-wait in words: from the task before, "within so long of it"; from the one after, "no sooner"."""
+        ends = link.kind in (LinkKind.FINISH_TO_START, LinkKind.FINISH_TO_FINISH)
         if not link.most:
-            return f"it stands right beside {name}, with no wait between"
-        return f"it may stand no more than {span(link.most)} from {name}"
+            edge = "ends" if other == link.before else "starts"
+            minute = self.plan.end(self.problem.task_by_id[other]) if edge == "ends" else self.plan.start(other)
+            return f"it goes with {name}, which {edge} at {clock(self.event, minute)}, with no wait between"
+        if other == link.before:
+            return f"it must start within {span(link.most)} of the {'end' if ends else 'start'} of {name}"
+        return f"{name} must start within {span(link.most)} of its {'end' if ends else 'start'}"
 
     def resource_stops(self, task: Task, *, later: bool) -> Iterator[Stop]:
         """Helpers and gear that are busy just before or after."""
@@ -253,9 +266,11 @@ class Explainer:
         return str(self.expanded.gear_of.get(resource, resource))
 
     def gear_name(self, resource: ResourceId) -> str:
-        """Its name; of several pieces, that all of them are meant."""
+        """What is all in use: the piece, or of several pieces (or of a table's spots) that no more are free."""
         gear = next((g for g in self.event.gear if g.id == self.gear_id(resource)), None)
         if gear is None:
             return str(resource)
+        if gear.kind is GearKind.TABLE:
+            return f"every spot that “{gear.name}” could spare"
         capacity = self.problem.resource_by_id[resource].capacity
-        return gear.name if capacity == 1 else f"every one of {capacity} ({gear.name})"
+        return gear.name if capacity == 1 else f"all there is of “{gear.name}” ({capacity})"

@@ -43,6 +43,7 @@ class PlainObstacles:
 
     def all(self) -> Iterator[str]:
         """Every sentence; those on lacking gear and hands first."""
+        yield from self.short_slots()
         yield from self.lacks()
         if start_windows(self.problem) is None:
             yield from self.chains_too_long()
@@ -51,9 +52,9 @@ class PlainObstacles:
         """Needs that can never be met, those alike in one sentence."""
         alike: dict[str, list[str]] = defaultdict(list)
         for task in self.problem.tasks:
-            for need in task.needs:
+            for number, need in enumerate(task.needs):
                 if self.is_lacking(need):
-                    alike[self.say_lack(task, need)].append(f"“{self.expanded.info[task.id].name}”")
+                    alike[self.say_lack(task, number)].append(f"“{self.full_name(task.id)}”")
         for lack, names in alike.items():
             more = f" and {len(names) - 3} more" if len(names) > 3 else ""
             yield f"{lack} ({', '.join(names[:3])}{more})."
@@ -63,19 +64,39 @@ class PlainObstacles:
         able = [o for o in need.options if self.problem.resource_by_id[o].capacity >= need.amount]
         return len(able) < need.picks
 
-    def say_lack(self, task: Task, need: Need) -> str:
+    def full_name(self, task: TaskId) -> str:
+        """A task's name with its dish."""
+        info = self.expanded.info[task]
+        if info.dish is None:
+            return info.name
+        dish = self.event.recipe(self.event.dish(info.dish).recipe).name
+        return info.name if dish in info.name else f"{info.name}, {dish}"
+
+    def say_lack(self, task: Task, number: int) -> str:
         """An unmet need in words, without its full stop."""
-        info = self.expanded.info[task.id]
+        info, need = self.expanded.info[task.id], task.needs[number]
         counted = [o for o in need.options if self.problem.resource_by_id[o].helper is None]
         if counted:
             name = self.gear_name(self.expanded.gear_of[counted[0]])
             have = self.problem.resource_by_id[counted[0]].capacity
             return f"It takes {need.amount} of “{name}” at once and there is only {have}"
-        if info.hands and (need.options or any(self.is_able(info, helper) for helper in self.able_helpers(info))):
+        # Needs for hands stand first in every task that has them; whatever stands behind is gear.
+        if not info.hands or number:
+            return f"There is no {self.gear_wanted(info)}"
+        if any(self.is_able(info, helper) for helper in self.able_helpers(info)):
             return f"Too few of the crew who could do it are there {self.when(task)}"
-        if info.hands:
-            return f"Nobody in the crew is {self.wanted(info)}"
-        return "It needs gear that the event does not have"
+        return self.nobody(info)
+
+    def gear_wanted(self, info: TaskInfo) -> str:
+        """The gear that a step asks for and the event has none of."""
+        if info.dish is None or info.step is None:
+            return "gear for it"
+        step = self.event.recipe(self.event.dish(info.dish).recipe).step(info.step)
+        have = {(g.kind.value, g.inches) for g in self.event.gear}
+        if step.bake is not None and ("oven", step.bake.oven_inches) not in have:
+            return f"{step.bake.oven_inches}-inch oven"
+        kinds = [use.kind for use in step.gear if use.kind not in {kind for kind, _ in have}]
+        return " and no ".join(dict.fromkeys(kinds)) or "gear of the right size for it"
 
     def able_helpers(self, info: TaskInfo) -> tuple[str, ...]:
         """The ids of helpers with the skills that a task asks for."""
@@ -86,11 +107,11 @@ class PlainObstacles:
         found = next(h for h in self.event.crew if h.id == helper)
         return found.may_tend_fire if info.kind in FIRE_KINDS else not info.hot or found.adult or found.fire_allowed
 
-    def wanted(self, info: TaskInfo) -> str:
-        """Who could do a task."""
-        grown = "an adult (or named by the organiser)" if info.kind in FIRE_KINDS or info.hot else "somebody"
+    def nobody(self, info: TaskInfo) -> str:
+        """That nobody could do a task."""
+        who = "No adult, and nobody the organiser named, " if info.kind in FIRE_KINDS or info.hot else "Nobody "
         skills = " and ".join(sorted(info.skills))
-        return f"{grown} with the {skills} skill" if skills else grown
+        return f"{who}has the {skills} skill" if skills else f"{who}is in the crew"
 
     def when(self, task: Task) -> str:
         """The time in which a task would have to be done."""
@@ -104,9 +125,21 @@ class PlainObstacles:
 
     def chains_too_long(self) -> Iterator[str]:
         """Servings and slots whose work does not fit between what starts it and their time."""
+        said = False
         for name, alone, ends in self.parts():
-            if start_windows(alone) is None:
+            if ends and start_windows(alone) is None:
+                said = True
                 yield f"{name} cannot be ready in time: {self.say_chain(alone, ends)}."
+        if not said:
+            yield "The work does not fit into the hours of the crew, one step after another."
+
+    def short_slots(self) -> Iterator[str]:
+        """Demo slots that are shorter than what is to be shown in them."""
+        for slot in self.event.slots:
+            live = [t for t in self.problem.tasks if self.expanded.info[t.id].live_in == slot.id]
+            minutes = sum(task.minutes for task in live)
+            if minutes > slot.minutes:
+                yield f"What is shown at {slot.name} takes {span(minutes)}, and the slot lasts {span(slot.minutes)}."
 
     def parts(self) -> Iterator[tuple[str, Problem, frozenset[TaskId]]]:
         """The problem with the deadlines of one serving or slot alone, and the tasks that have them."""
@@ -136,11 +169,11 @@ class PlainObstacles:
         first = chain_start(alone, worst, earliest)
         ready = earliest[worst] + alone.task_by_id[worst].minutes
         minutes = ready - earliest[first]
-        name = self.expanded.info[first].name
-        return (
-            f"nobody who may do “{name}” is there before {clock(self.event, earliest[first])}, and from it to "
-            f"“{self.expanded.info[worst].name}” takes at least {span(minutes)}, to {clock(self.event, ready)}"
-        )
+        at, name = clock(self.event, earliest[first]), self.expanded.info[first].name
+        own = alone.task_by_id[first].earliest == earliest[first]
+        start = f"“{name}” starts at {at}" if own else f"nobody who may do “{name}” is there before {at}"
+        end = self.expanded.info[worst].name
+        return f"{start}, and from it to “{end}” takes at least {span(minutes)}, to {clock(self.event, ready)}"
 
 
 def chain_start(problem: Problem, end: TaskId, earliest: dict[TaskId, int]) -> TaskId:
@@ -165,7 +198,7 @@ def crowding(event: Event, ways_out: tuple[WayOut, ...], seed: int) -> tuple[str
         if way.change["kind"] in ("add_gear", "buy_gear"):
             said.append(gear_crowding(event, way, seed))
         elif way.change["kind"] == "add_helper":
-            said.append(f"There are not enough hands: the dishes fit with someone more with {way.change['skills']}.")
+            said.append(f"There are too few hands with the {way.change['skills']} skill for all the dishes at once.")
         elif way.change["kind"] in ("widen_window", "crew_earlier"):
             said.append("The crew's hours are too short for all the dishes.")
         elif way.change["kind"] in ("move_serving", "move_slot"):
@@ -179,10 +212,10 @@ def gear_crowding(event: Event, way: WayOut, seed: int) -> str:
     expanded = expand(apply_change(event, way.change))
     plan = first_plan(expanded, seed, 2.0)
     gear = GearId(str(way.change.get("gear", "")))
+    name = next((g.name for g in event.gear if g.id == gear), "")
     resource = next((r for r, g in expanded.gear_of.items() if g == gear), None)
     if plan is None or resource is None:
-        return "There is not enough gear at once."
-    name = next(g.name for g in event.gear if g.id == gear)
+        return f"There is too little gear at once; this would do: {way.text}"
     uses = [
         (plan.start(task.id), plan.end(task), expanded.info[task.id].name)
         for task in expanded.problem.tasks

@@ -1,6 +1,7 @@
 """Which very piece of gear each task uses: counted gear becomes "12-inch oven B", kept through a whole bake."""
 
 from collections import defaultdict
+from dataclasses import replace
 
 from cookout.core.planning.event import Gear, GearKind
 from cookout.core.planning.expanded import Expanded
@@ -63,6 +64,9 @@ def deal(spans: list[Occupation], labels: list[str]) -> list[tuple[tuple[TaskId,
 
 def piece_labels(gear: Gear, count: int) -> list[str]:
     """Names for the pieces: the gear's own where there is one, with a letter for ovens and a number for the rest."""
+    if gear.pooled:
+        entries = [replace(gear, name=name, count=entry, pooled=()) for name, entry in gear.pooled]
+        return [label for entry in entries for label in piece_labels(entry, entry.pieces)]
     if gear.kind is GearKind.TABLE:
         return [f"{gear.name}, spot {i + 1}" for i in range(count)]
     if count == 1:

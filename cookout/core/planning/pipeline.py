@@ -1,22 +1,30 @@
 """The whole way from an event to a checked and explained plan."""
 
 from dataclasses import dataclass, replace
+from time import perf_counter
 
 from cookout.core.errors import CookoutError
-from cookout.core.planning.check import Breach, check, check_event
+from cookout.core.planning.check import Breach, check, check_event, measure
 from cookout.core.planning.event import Event
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded
 from cookout.core.planning.obstacles import find_obstacles
+from cookout.core.planning.problem import TaskId
 from cookout.core.planning.quick import quick_plan
-from cookout.core.planning.record import PlanRecord
+from cookout.core.planning.record import PlanRecord, Warning
 from cookout.core.planning.recording import record_of
+from cookout.core.planning.refusals import refusals
 from cookout.core.planning.result import Limits, Progress, Result, Status, Watch
 from cookout.core.planning.solver import solve
+from cookout.core.planning.trying import Trials
+from cookout.core.safety.finding import Finding
 
 SECONDS_FOR_OBSTACLES = 20.0
 # Quick plans tried of either way to light the coals before the solver takes over.
 PATIENCE = 6
+# Times a plan may be made again because it moved bakes into other weather, and the share of the time for the first.
+ROUNDS = 3
+FIRST_SHARE = 0.6
 
 
 class UnsoundPlanError(CookoutError):
@@ -40,6 +48,9 @@ class Outcome:
 def plan_event(event: Event, limits: Limits, watch: Watch | None = None) -> Outcome:
     """Plan an event: expand, solve, check, explain; where there is no plan, say what stands in the way."""
     watch = watch or Watch()
+    refused = refusals(event)
+    if refused:
+        return refuse(event, refused, limits, watch)
     expanded, result = solve_either_way(event, limits, watch)
     if result.plan is None:
         stopped = result.status is Status.NONE_FOUND and watch.stop()
@@ -51,13 +62,45 @@ def plan_event(event: Event, limits: Limits, watch: Watch | None = None) -> Outc
     return Outcome(record_of(expanded, result), expanded, result)
 
 
+def refuse(event: Event, refused: tuple[Finding, ...], limits: Limits, watch: Watch) -> Outcome:
+    """No plan at all for food that would stand out longer than its code allows, with what was tried and would do."""
+    expanded = expand(event)
+    result = Result(Status.IMPOSSIBLE, None, (), 0.0)
+    obstacles = tuple(f"{finding.said} {finding.remedy}" for finding in refused)
+    trials = Trials(event, perf_counter() + SECONDS_FOR_OBSTACLES, limits.seed, watch)
+    ways_out = tuple(trials.safer_waits({finding.about for finding in refused}))
+    return Outcome(record_of(expanded, result, obstacles=obstacles, ways_out=ways_out), expanded, result)
+
+
 def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expanded, Result]:
-    """Solve with shared firings, and where that gives no plan with a firing for each bake."""
-    expanded = first_choice(event, limits)
+    """Solve with shared firings, and where that gives no plan with a firing for each bake.
+
+    Where the weather changes through the day, a plan that moves a bake into other weather is made again from those
+    times, within the same seconds; after `ROUNDS` of it the plan stands and says which bakes are reckoned amiss.
+    """
+    expanded, shared = first_choice(event, limits.seed)
+    if not event.hours:
+        return _solve_or_part(expanded, limits, watch)
+    began, left = perf_counter(), replace(limits, seconds=limits.seconds * FIRST_SHARE)
+    expanded, result = _solve_or_part(expanded, left, watch)
+    for _ in range(ROUNDS - 1):
+        moved = _moved(expanded, result)
+        left = replace(limits, seconds=max(1.0, limits.seconds - (perf_counter() - began)))
+        if not moved or watch.stop():
+            break
+        again = expand(event, share_firings=shared, expected=moved)
+        second = solve(again.problem, left, checked(watch, again))
+        if second.plan is None:
+            break
+        expanded, result = again, replace(second, seconds=perf_counter() - began)
+    return with_late_weather(expanded, result), result
+
+
+def _solve_or_part(expanded: Expanded, limits: Limits, watch: Watch) -> tuple[Expanded, Result]:
     result = solve(expanded.problem, limits, checked(watch, expanded))
     if result.plan is not None:
         return expanded, result
-    apart = expand(event, share_firings=False)
+    apart, _ = settled(expanded.event, limits.seed, share=False)
     if apart.problem == expanded.problem or watch.stop():
         return expanded, result
     left = replace(limits, seconds=max(1.0, limits.seconds - result.seconds))
@@ -67,14 +110,50 @@ def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expand
     return apart, replace(second, seconds=result.seconds + second.seconds)
 
 
-def first_choice(event: Event, limits: Limits) -> Expanded:
-    """The event with shared firings, unless only with a firing for each bake a plan is found at once."""
-    shared = expand(event, share_firings=True)
-    if quick_plan(shared.problem, seed=limits.seed, patience=PATIENCE) is None:
-        apart = expand(event, share_firings=False)
-        if quick_plan(apart.problem, seed=limits.seed, patience=PATIENCE) is not None:
-            return apart
-    return shared
+def _moved(expanded: Expanded, result: Result) -> dict[TaskId, int]:
+    """The starts of a plan that moved bakes or coolings into other weather; empty where it did not."""
+    if result.plan is None:
+        return {}
+    starts = {task: placed.start for task, placed in result.plan.placed.items()}
+    return starts if expanded.outdated(starts) else {}
+
+
+def with_late_weather(expanded: Expanded, result: Result) -> Expanded:
+    """The same with a warning for what is still reckoned for weather other than that of its hour."""
+    moved = _moved(expanded, result)
+    if not moved:
+        return expanded
+    names = sorted({expanded.info[task].name for task in expanded.outdated(moved)})
+    shown = ", ".join(names[:3]) + (f" and {len(names) - 3} more" if len(names) > 3 else "")
+    text = f"Reckoned for the weather of another hour than the one it falls into: {shown}."
+    remedy = "Look in sooner, and have a few coals more at hand."
+    return replace(expanded, warnings=(*expanded.warnings, Warning("weather", text, remedy)))
+
+
+def first_choice(event: Event, seed: int) -> tuple[Expanded, bool]:
+    """The event with shared firings (true), unless only with a firing for each bake a plan is found at once."""
+    shared, found = settled(event, seed, share=True)
+    if not found:
+        apart, found = settled(event, seed, share=False)
+        if found:
+            return apart, False
+    return shared, True
+
+
+def settled(event: Event, seed: int, *, share: bool) -> tuple[Expanded, bool]:
+    """The event's problem, its bakes reckoned for the hours into which quick plans put them; and if there was one."""
+    expanded, found = expand(event, share_firings=share), False
+    again = expanded
+    for _ in range(ROUNDS):
+        plan = quick_plan(again.problem, seed=seed, patience=PATIENCE)
+        if plan is None:
+            break
+        expanded, found = again, True
+        starts = {task: placed.start for task, placed in plan.placed.items()}
+        if not expanded.outdated(starts):
+            break
+        again = expand(event, share_firings=share, expected=starts)
+    return expanded, found
 
 
 def checked(watch: Watch, expanded: Expanded) -> Watch:
@@ -91,5 +170,11 @@ def refuse_unsound(expanded: Expanded, result: Result) -> None:
     """Raise where the independent reading of the rules finds a breach."""
     assert result.plan is not None
     breaches = (*check(expanded.problem, result.plan), *check_event(expanded, result.plan))
-    if breaches:
-        raise UnsoundPlanError(breaches)
+    worth = measure(expanded.problem, result.plan)
+    wrong = tuple(
+        Breach("levels", (), f"{level.aim.value} is {worth[level.aim]} and not {level.value}", None)
+        for level in result.levels
+        if worth[level.aim] != level.value
+    )
+    if breaches or wrong:
+        raise UnsoundPlanError((*breaches, *wrong))

@@ -109,7 +109,7 @@ class PlannedHelper:
 
 @dataclass(frozen=True, slots=True)
 class PlannedGear:
-    """Gear of the event. For a cooking table `count` is its spots; `inches` and `coals` as in the event."""
+    """Gear of the event, `inches` and `coals` as there. For a table `count` is its spots, for a cooler its places."""
 
     id: str
     kind: str
@@ -138,7 +138,11 @@ class PlannedFiring:
 
 @dataclass(frozen=True, slots=True)
 class PlannedBake:
-    """One oven over coals: its tasks, and the coals to lay. `top_ups` are (task id, coals)."""
+    """One oven over coals: its tasks, and the coals to lay. `top_ups` are (task id, coals).
+
+    The minutes over the coals are the heat model's for `weather` where `modelled`, else the recipe's. `pattern` says
+    where the coals go, `troubles` what to do where a look-in shows something amiss.
+    """
 
     task: str
     dish: str
@@ -154,6 +158,78 @@ class PlannedBake:
     in_at: datetime
     out_at: datetime
     top_ups: tuple[tuple[str, int], ...] = ()
+    weather: str = ""
+    least_minutes: int = 0
+    usual_minutes: int = 0
+    most_minutes: int = 0
+    modelled: bool = False
+    pattern: str = ""
+    troubles: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedFuel:
+    """The fuel to bring: coals `laid` at first, `added` later and to `spare`, their mass, and chimneys filled."""
+
+    kind: str
+    coals: int
+    laid: int
+    added: int
+    spare: int
+    kilograms: float
+    mass: str
+    chimney_loads: int
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedSafety:
+    """A dish as food safety sees it: how hot its middle must get, how long it is out of heat and cold, how it is held.
+
+    `out_minutes` is the longest that it stands between cold and hot, `most_out_minutes` what is allowed; None where
+    nothing is known or nothing limits it. `rules` names the set of rules.
+    """
+
+    dish: str
+    dish_name: str
+    centre: str
+    held: str
+    out_minutes: int | None
+    most_out_minutes: int | None
+    rules: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedAllergens:
+    """What is known of a dish's allergens; `text` says it in words, and never that there are none."""
+
+    dish: str
+    dish_name: str
+    contains: tuple[str, ...]
+    may_be: tuple[str, ...]
+    not_known: tuple[str, ...]
+    unknown_ingredients: tuple[str, ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedCheck:
+    """A line of the checklist of the place: at which `stage` of the day, how it stands (`state`), and who says so."""
+
+    id: str
+    stage: str
+    state: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedAdvice:
+    """What the elevation changes in a dish, with its source; applied only by the cook."""
+
+    dish: str
+    dish_name: str
+    text: str
+    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,6 +284,11 @@ class PlanRecord:
     obstacles: tuple[str, ...]
     ways_out: tuple[WayOut, ...]
     break_minutes: int = 10
+    fuel: PlannedFuel | None = None
+    safety: tuple[PlannedSafety, ...] = ()
+    allergens: tuple[PlannedAllergens, ...] = ()
+    checklist: tuple[PlannedCheck, ...] = ()
+    advice: tuple[PlannedAdvice, ...] = ()
 
     def people_at(self, serving: str) -> int:
         """For how many a serving is: as many as its most wanted dish, for a dish may be for a few of them."""

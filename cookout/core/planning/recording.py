@@ -3,10 +3,13 @@
 from dataclasses import dataclass
 from datetime import datetime
 
+from cookout.core.fire.patterns import lay
+from cookout.core.fire.weather import Weather
 from cookout.core.planning.event import DemoSlot, Event, Gear, GearKind, Helper
 from cookout.core.planning.expanded import BakeRun, Expanded, Firing
 from cookout.core.planning.explain import Explainer, Reasons
-from cookout.core.planning.pieces import name_pieces
+from cookout.core.planning.heat import stand_of, troubles
+from cookout.core.planning.pieces import name_pieces, piece_labels
 from cookout.core.planning.problem import Link, ResourceId, Task, TaskId
 from cookout.core.planning.record import (
     HeldBy,
@@ -23,8 +26,17 @@ from cookout.core.planning.record import (
     Warning,
     WayOut,
 )
+from cookout.core.planning.recording_safety import (
+    advice_of,
+    allergens_of,
+    checklist_of,
+    fuel_of,
+    safety_of,
+    warnings_of,
+)
 from cookout.core.planning.result import Level, Plan, Result
-from cookout.core.planning.wording import moment
+from cookout.core.planning.reviewing import review_of
+from cookout.core.planning.wording import clock, moment
 from cookout.core.quantities import show_speed, show_temperature
 
 
@@ -37,7 +49,7 @@ def record_of(
 ) -> PlanRecord:
     """The record of a result; without a plan it has obstacles and ways out in place of tasks."""
     recorder = Recorder(expanded, result.plan) if result.plan is not None else None
-    event = expanded.event
+    event, review = expanded.event, review_of(expanded, result.plan)
     return PlanRecord(
         event_id=event.id,
         event_name=event.name,
@@ -57,20 +69,31 @@ def record_of(
         gear=tuple(gear_of(gear) for gear in event.gear),
         firings=tuple(recorder.firing(firing) for firing in expanded.firings) if recorder else (),
         bakes=tuple(recorder.bake(run) for run in expanded.bake_runs) if recorder else (),
-        warnings=(*expanded.warnings, *(recorder.warnings() if recorder else ())),
+        warnings=(*expanded.warnings, *(recorder.warnings() if recorder else ()), *warnings_of(review)),
         obstacles=obstacles,
         ways_out=ways_out,
         break_minutes=event.break_minutes,
+        fuel=fuel_of(expanded) if recorder else None,
+        safety=safety_of(expanded, review),
+        allergens=allergens_of(event, review),
+        checklist=checklist_of(review),
+        advice=advice_of(event),
     )
 
 
 def weather_line(event: Event) -> str:
-    """The expected weather in one line, in the event's units."""
-    weather = event.weather
+    """The expected weather of the day in one line, in the event's units, with what changes and when."""
+    lines = [weather_words(event.weather, event.units)]
+    lines += [f"from {clock(event, hour.start)} {weather_words(hour.weather, event.units)}" for hour in event.hours]
+    return "; ".join(lines)
+
+
+def weather_words(weather: Weather, units: str) -> str:
+    """Weather in words, in those units."""
     parts = [
-        show_temperature(weather.air_c, event.units),
-        f"wind {show_speed(weather.wind_mps, event.units)}",
-        f"gusts {show_speed(weather.gust_mps, event.units)}" if weather.gust_mps > weather.wind_mps else "",
+        show_temperature(weather.air_c, units),
+        f"wind {show_speed(weather.wind_mps, units)}",
+        f"gusts {show_speed(weather.gust_mps, units)}" if weather.gust_mps > weather.wind_mps else "",
         f"humidity {round(weather.humidity * 100)} %",
         "sun" if weather.sunny else "shade",
     ]
@@ -88,9 +111,8 @@ def link_of(link: Link) -> PlannedLink:
 
 
 def gear_of(gear: Gear) -> PlannedGear:
-    """Gear as a plan counts it: a cooking table counts as its spots."""
-    count = gear.count * (gear.spots or 1) if gear.kind is GearKind.TABLE else gear.count
-    return PlannedGear(gear.id, gear.kind.value, gear.name, count, gear.inches, gear.coals)
+    """Gear as a plan counts it: a cooking table counts as its spots, a cooler as its places."""
+    return PlannedGear(gear.id, gear.kind.value, gear.name, gear.pieces, gear.inches, gear.coals)
 
 
 @dataclass(slots=True)
@@ -259,7 +281,8 @@ class Recorder:
     def bake(self, run: BakeRun) -> PlannedBake:
         """One oven over coals."""
         event = self.expanded.event
-        ovens = [unit for unit in self.pieces.get(run.bakes, ()) if ", spot " not in unit]
+        named = {o for g in event.gear if g.kind is GearKind.OVEN for o in piece_labels(g, g.pieces)}
+        ovens = [unit for unit in self.pieces.get(run.bakes, ()) if unit in named]
         return PlannedBake(
             task=run.bakes,
             dish=run.dish,
@@ -275,7 +298,26 @@ class Recorder:
             in_at=self.at(self.plan.start(run.bakes)),
             out_at=self.at(self.plan.start(run.takes_out)),
             top_ups=tuple((str(task), coals) for task, coals in run.top_ups),
+            weather=weather_words(self.weather(run), event.units),
+            least_minutes=run.minutes.least,
+            usual_minutes=run.minutes.usual,
+            most_minutes=run.minutes.most,
+            modelled=run.modelled,
+            pattern=lay(run.lid, run.under, run.inches).words,
+            troubles=self.troubles(run),
         )
+
+    def weather(self, run: BakeRun) -> Weather:
+        """The weather that a bake is reckoned for."""
+        return self.expanded.weather_of[run.bakes]
+
+    def troubles(self, run: BakeRun) -> tuple[str, ...]:
+        """What may go amiss with a bake; nothing where the models are left out."""
+        event, step = self.expanded.event, self.expanded.info[run.bakes].step
+        bake = event.recipe(event.dish(run.dish).recipe).step(step).bake if step is not None else None
+        if bake is None or not event.switches.use_models:
+            return ()
+        return troubles(stand_of(event, bake, self.weather(run)), event.fuel.kind, bake, run.lid, run.under)
 
     def warnings(self) -> tuple[Warning, ...]:
         """What the plan itself gives to mind."""

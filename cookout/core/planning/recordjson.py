@@ -6,7 +6,7 @@ instant in the event's time zone, so a reader needs no zone data.
 """
 
 from collections.abc import Mapping
-from dataclasses import fields, is_dataclass
+from dataclasses import MISSING, fields, is_dataclass
 from datetime import datetime
 from enum import StrEnum
 from functools import cache
@@ -95,7 +95,7 @@ JSON_DOC = """\
 | `gear[].id` | id | gear of the event |
 | `gear[].kind` | text | `oven`, `chimney`, `table`, `trivet`, `rack`, `cooler`, `mixer`, `bowl`, `skillet` or `other` |
 | `gear[].name` | text | name |
-| `gear[].count` | number | how many there are; for a cooking table its spots |
+| `gear[].count` | number | how many there are; for a cooking table its spots, for a cooler its places |
 | `gear[].inches` | number or null | nominal diameter of an oven |
 | `gear[].coals` | number or null | coals that a chimney lights at once |
 | `firings[].id` | id | coals lit together |
@@ -121,6 +121,13 @@ JSON_DOC = """\
 | `bakes[].out_at` | time | food comes out |
 | `bakes[].top_ups[].task` | task id | fresh coals on the way |
 | `bakes[].top_ups[].coals` | number | how many |
+| `bakes[].weather` | text | the weather that its coals and minutes are reckoned for |
+| `bakes[].least_minutes` | minutes | over the coals: least |
+| `bakes[].usual_minutes` | minutes | over the coals: usual, as planned |
+| `bakes[].most_minutes` | minutes | over the coals: most |
+| `bakes[].modelled` | yes or no | the minutes are the heat model's; no: the recipe's own |
+| `bakes[].pattern` | text | where the coals go |
+| `bakes[].troubles[]` | text | what to do where a look-in shows something amiss |
 | `warnings[].about` | text | something to mind |
 | `warnings[].text` | text | what |
 | `warnings[].remedy` | text | what to do about it |
@@ -128,6 +135,37 @@ JSON_DOC = """\
 | `ways_out[].text` | text | a change that was tried and gives a plan |
 | `ways_out[].change.*` | text or number | the same, to be applied by program |
 | `break_minutes` | minutes | a pause this long between hot tasks is a break |
+| `fuel.kind` | text | `briquettes` or `lump`; `fuel` is null without a plan |
+| `fuel.coals` | number | coals to bring, those to spare among them |
+| `fuel.laid` | number | laid at first, all bakes together |
+| `fuel.added` | number | added later as top-ups |
+| `fuel.spare` | number | to spare |
+| `fuel.kilograms` | number | mass of all of them |
+| `fuel.mass` | text | the same in the event's units |
+| `fuel.chimney_loads` | number | chimneys filled in all |
+| `safety[].dish` | dish id | a dish as food safety sees it |
+| `safety[].dish_name` | text | its name |
+| `safety[].centre` | text | how hot its middle must get, with the rule; empty where no rule asks |
+| `safety[].held` | text | how it is held until it is served, in the event's units |
+| `safety[].out_minutes` | minutes or null | longest stretch between cold and hot; null: not served, or no limit |
+| `safety[].most_out_minutes` | minutes or null | what the rules allow |
+| `safety[].rules` | text | the set of rules |
+| `allergens[].dish` | dish id | a dish |
+| `allergens[].dish_name` | text | its name |
+| `allergens[].contains[]` | text | allergens that it contains |
+| `allergens[].may_be[]` | text | allergens that may be in it |
+| `allergens[].not_known[]` | text | allergens of which nothing is known |
+| `allergens[].unknown_ingredients[]` | text | ingredients that are not known |
+| `allergens[].text` | text | all of it in words |
+| `checklist[].id` | text | a line of the checklist of the place |
+| `checklist[].stage` | text | `before`, `set_up`, `fire` or `after` |
+| `checklist[].state` | text | `to do`, `not known`, `warning` or `no fire` |
+| `checklist[].text` | text | what |
+| `checklist[].source` | text | who says so |
+| `advice[].dish` | dish id | what the elevation changes in a dish; empty list where the event does not ask |
+| `advice[].dish_name` | text | its name |
+| `advice[].text` | text | what to change |
+| `advice[].source` | text | who says so |
 """
 
 RENAMED: dict[tuple[type, str], str] = {(PlannedLink, "before"): "from", (PlannedLink, "after"): "to"}
@@ -149,7 +187,8 @@ def to_json(record: PlanRecord) -> dict[str, Any]:
 def from_json(data: Mapping[str, Any]) -> PlanRecord:
     """The record that `to_json` made `data` of, its datetimes in the event's zone.
 
-    Unknown keys are passed over; `ValueError` names the key that is missing or unreadable.
+    Unknown keys are passed over, and a record of an earlier program may lack those that came later; `ValueError` names
+    the key that is missing or unreadable.
     """
     if data.get("format") != FORMAT:
         raise ValueError(f"format: this program reads {FORMAT}, not {data.get('format')!r}; plan the event anew")
@@ -201,9 +240,12 @@ class _Reader:
         if not isinstance(data, Mapping):
             raise _unlike(path or "plan", "an object", data)
         read = {}
+        later = {field.name for field in fields(cls) if field.default is not MISSING}
         for name, hint in _hints(cls).items():
             key = RENAMED.get((cls, name), name)
             where = f"{path}.{key}" if path else key
+            if key not in data and name in later:
+                continue
             if key not in data:
                 raise ValueError(f"{where}: is missing")
             read[name] = self.read(hint, data[key], where, PARTS.get((cls, name)))

@@ -1,24 +1,28 @@
 """Ways out of an impossible event: changes that are tried by really solving the changed event, cheapest kinds first."""
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from dataclasses import replace
 from time import perf_counter
 
 from cookout.core.kitchen.recipe import FIRE_SKILL, Skill
+from cookout.core.planning.check import check, check_event
 from cookout.core.planning.event import Event, GearKind, ServingId
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded
 from cookout.core.planning.problem import Aim, ResourceId
 from cookout.core.planning.record import WayOut
+from cookout.core.planning.refusals import refusals
 from cookout.core.planning.result import Limits, Plan, Progress, Watch
 from cookout.core.planning.solver import solve
-from cookout.core.planning.ways_out import Change, apply_change
+from cookout.core.planning.ways_out import Change, apply_change, missing_gear
 from cookout.core.planning.wording import clock, span
 
 SECONDS_FOR_ONE_TRY = 2.0
 LATER_AT_MOST_MINUTES = 360
 STEP_MINUTES = 5
 HOURS_TRIED_MINUTES = (15, 30, 45, 60, 90, 120, 180, 240)
+HELD_AT_LEAST_MINUTES = 120
+SAFE_REST_MINUTES = 15
 SCARCE_KINDS = frozenset(
     {GearKind.OVEN, GearKind.CHIMNEY, GearKind.TABLE, GearKind.TRIVET, GearKind.MIXER, GearKind.RACK}
 )
@@ -26,7 +30,12 @@ SCARCE_KINDS = frozenset(
 
 def feasible(event: Event, *, seed: int = 1, seconds: float = SECONDS_FOR_ONE_TRY, watch: Watch | None = None) -> bool:
     """Whether a plan of the event is found in short time, with shared firings or without."""
-    return any(first_plan(expand(event, share_firings=s), seed, seconds, watch) is not None for s in (True, False))
+    for share in (True, False):
+        expanded = expand(event, share_firings=share)
+        plan = first_plan(expanded, seed, seconds, watch)
+        if plan is not None and not check(expanded.problem, plan) and not check_event(expanded, plan):
+            return True
+    return False
 
 
 def first_plan(expanded: Expanded, seed: int, seconds: float, watch: Watch | None = None) -> Plan | None:
@@ -58,17 +67,44 @@ class Trials:
         return perf_counter() > self.deadline or self.watch.stop()
 
     def works(self, change: Change) -> bool:
-        """Whether the changed event has a plan."""
-        return not self.over() and feasible(apply_change(self.event, change), seed=self.seed, watch=self.watch)
+        """Whether the changed event has a plan that passes every check, and no food in it stands out too long."""
+        if self.over():
+            return False
+        changed = apply_change(self.event, change)
+        return not refusals(changed) and feasible(changed, seed=self.seed, watch=self.watch)
 
     def ways_out(self) -> Iterator[WayOut]:
         """Ways out that work: first a later serving, then longer hours, gear, one more helper."""
-        kinds = (self.later_servings, self.longer_hours, self.whole_crew_earlier, self.more_gear, self.more_hands)
+        kinds = (
+            self.longer_slots,
+            self.later_servings,
+            self.longer_hours,
+            self.whole_crew_earlier,
+            self.more_gear,
+            self.more_hands,
+        )
         for kind in kinds:
             for way in kind():
                 yield way
                 if self.over():
                     return
+
+    def safer_waits(self, dishes: Container[str]) -> Iterator[WayOut]:
+        """Food of those dishes that would stand out too long: hold it hot or cold, or let it rest a short while."""
+        recipes = {dish.recipe: self.event.recipe(dish.recipe) for dish in self.event.dishes if dish.id in dishes}
+        for recipe in recipes.values():
+            minutes = max(recipe.rests_minutes, HELD_AT_LEAST_MINUTES)
+            for held in ("hot", "cold"):
+                change: Change = {"kind": "hold", "recipe": recipe.id, "held": held, "minutes": minutes}
+                if self.allowed(change) and self.works(change):
+                    yield WayOut(f"Hold {recipe.name} {held} until it is served.", dict(change))
+            less: Change = {"kind": "rest_less", "recipe": recipe.id, "minutes": SAFE_REST_MINUTES}
+            if self.allowed(less) and self.works(less):
+                yield WayOut(f"Let {recipe.name} rest {span(SAFE_REST_MINUTES)} at most.", dict(less))
+
+    def allowed(self, change: Change) -> bool:
+        """Whether the changed event lets no food stand out too long."""
+        return not refusals(apply_change(self.event, change))
 
     def later_servings(self) -> Iterator[WayOut]:
         """Serve later: how much is found by letting every serving be late and looking how late it then is."""
@@ -88,12 +124,30 @@ class Trials:
             minutes = result.plan.end(expanded.problem.task_by_id[task]) - self.event.serving(serving_of).at
             late[serving_of] = max(late.get(serving_of, 0), minutes)
         moved = [(name, rounded_up(minutes)) for name, minutes in late.items() if minutes > 0]
+        alone = False
         for serving_id, minutes in moved:
             change: Change = {"kind": "move_serving", "serving": serving_id, "minutes": minutes}
             serving = self.event.serving(serving_id)
             if self.works(change):
+                alone = True
                 when = clock(self.event, serving.at + minutes)
                 yield WayOut(f"Serve {serving.name} at {when}, {span(minutes)} later.", dict(change))
+        if moved and not alone:
+            most = max(minutes for _, minutes in moved)
+            together: Change = {"kind": "all_servings_later", "minutes": most}
+            if self.works(together):
+                yield WayOut(f"Serve everything {span(most)} later.", dict(together))
+
+    def longer_slots(self) -> Iterator[WayOut]:
+        """A demo slot as long as what is shown in it, or a little longer than that."""
+        for slot in self.event.slots:
+            live = [t.minutes for t in self.problem.tasks if self.expanded.info[t.id].live_in == slot.id]
+            for more in (0, 5, 15):
+                minutes = sum(live) - slot.minutes + more
+                change: Change = {"kind": "lengthen_slot", "slot": slot.id, "minutes": minutes}
+                if minutes > 0 and self.works(change):
+                    yield WayOut(f"Let {slot.name} last {span(slot.minutes + minutes)}.", dict(change))
+                    break
 
     def longer_hours(self) -> Iterator[WayOut]:
         """One of the crew comes earlier, or stays longer."""
@@ -109,11 +163,13 @@ class Trials:
                     when = clock(self.event, first.start - minutes)
                     yield WayOut(f"{helper.name} comes at {when}, {span(minutes)} earlier.", dict(earlier))
                     break
-            later: Change = {
-                "kind": "widen_window", "helper": helper.id, "start": last.start, "end": last.end + 60,
-            }  # fmt: skip
-            if self.works(later):
-                yield WayOut(f"{helper.name} stays until {clock(self.event, last.end + 60)}.", dict(later))
+            for minutes in HOURS_TRIED_MINUTES:
+                later: Change = {
+                    "kind": "widen_window", "helper": helper.id, "start": last.start, "end": last.end + minutes,
+                }  # fmt: skip
+                if self.works(later):
+                    yield WayOut(f"{helper.name} stays until {clock(self.event, last.end + minutes)}.", dict(later))
+                    break
 
     def whole_crew_earlier(self) -> Iterator[WayOut]:
         """Everybody comes earlier."""
@@ -125,12 +181,19 @@ class Trials:
 
     def more_gear(self) -> Iterator[WayOut]:
         """One or two more of gear that bakes and firings compete for, or one of what is lacking."""
-        for kind, inches in self.missing_gear():
+        lacking = missing_gear(self.event)
+        for kind, inches in lacking:
             for count in (1, 2, 3):
                 change: Change = {"kind": "buy_gear", "gear_kind": kind, "inches": inches, "count": count}
                 if self.works(change):
                     yield WayOut(f"Bring {count} more: {f'{inches}-inch oven' if inches else kind}.", dict(change))
                     break
+        for count in (1, 2, 3) if len(lacking) > 1 else ():
+            together: Change = {"kind": "bring_missing", "count": count}
+            if self.works(together):
+                names = ", ".join(f"{inches}-inch oven" if inches else kind for kind, inches in lacking)
+                yield WayOut(f"Bring {count} of each that is missing: {names}.", dict(together))
+                break
         for gear in self.event.gear:
             if gear.kind not in SCARCE_KINDS or self.over():
                 continue
@@ -139,22 +202,6 @@ class Trials:
                 if self.works(more):
                     yield WayOut(f"{'One' if count == 1 else 'Two'} more: {gear.name}.", dict(more))
                     break
-
-    def missing_gear(self) -> Iterator[tuple[str, int]]:
-        """Kinds and oven sizes that recipes ask for and the event has none of."""
-        have = {(g.kind.value, g.inches or 0) for g in self.event.gear}
-        wanted: dict[tuple[str, int], None] = {}
-        for dish in self.event.dishes:
-            for step in self.event.recipe(dish.recipe).steps:
-                if step.bake is not None:
-                    wanted[GearKind.OVEN.value, step.bake.oven_inches] = None
-                for use in step.gear:
-                    wanted[use.kind, 0] = None
-        kinds = {kind for kind, _ in have}
-        for kind, inches in wanted:
-            known = kind in {k.value for k in GearKind}
-            if known and (kind, inches) not in have and (inches or kind not in kinds):
-                yield kind, inches
 
     def more_hands(self) -> Iterator[WayOut]:
         """One more helper: with the skill that is short, for no longer than the plan then uses."""
@@ -177,11 +224,22 @@ class Trials:
         plan = first_plan(expanded, self.seed, SECONDS_FOR_ONE_TRY, self.watch)
         if plan is None:
             return None
-        used = times_of_new_helper(expanded, plan, self.event)
+        used = times_of_new_helper(expanded, plan, self.event, skill) or times_of_new_helper(expanded, plan, self.event)
         if used is None:
             return change
-        narrow: Change = {**change, "start": used[0], "end": used[1]}
-        return narrow if self.works(narrow) else change
+        return self.shortest_that_works(change, *used)
+
+    def shortest_that_works(self, change: Change, start: int, end: int) -> Change:
+        """The change with its hours cut to those, and then from either side for as long as that still works."""
+        narrow: Change = {**change, "start": start, "end": end}
+        if not self.works(narrow):
+            return change
+        for step in (60, 30, 15):
+            for side, by in (("end", -step), ("start", step)):
+                shorter: Change = {**narrow, side: int(narrow[side]) + by}
+                if int(shorter["start"]) < int(shorter["end"]) and self.works(shorter):
+                    narrow = shorter
+        return narrow
 
 
 def rounded_up(minutes: int) -> int:
@@ -189,14 +247,16 @@ def rounded_up(minutes: int) -> int:
     return -(-minutes // STEP_MINUTES) * STEP_MINUTES
 
 
-def times_of_new_helper(expanded: Expanded, plan: Plan, before: Event) -> tuple[int, int] | None:
-    """From when until when a helper who was not there before is at work."""
+def times_of_new_helper(
+    expanded: Expanded, plan: Plan, before: Event, skill: Skill | None = None
+) -> tuple[int, int] | None:
+    """From when until when a helper who was not there before is at work (at work that asks for the skill, if given)."""
     known = {helper.id for helper in before.crew}
     new: set[ResourceId] = {r.id for r in expanded.problem.resources if r.helper is not None and r.helper not in known}
     spans = [
         (plan.start(task.id), plan.end(task))
         for task in expanded.problem.tasks
         for group in plan.placed[task.id].picks
-        if new.intersection(group)
+        if new.intersection(group) and (skill is None or skill in expanded.info[task.id].skills)
     ]
     return (min(s for s, _ in spans), max(e for _, e in spans)) if spans else None

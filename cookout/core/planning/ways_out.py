@@ -7,14 +7,19 @@ A change is a flat mapping, so that it travels in JSON and through a form:
     {"kind": "widen_window", "helper": ID, "start": MINUTE, "end": MINUTE}
     {"kind": "crew_earlier", "minutes": N}
     {"kind": "move_serving", "serving": ID, "minutes": N}
+    {"kind": "all_servings_later", "minutes": N}
+    {"kind": "lengthen_slot", "slot": ID, "minutes": N}
+    {"kind": "bring_missing", "count": N}
     {"kind": "move_slot", "slot": ID, "minutes": N}
     {"kind": "buy_gear", "gear_kind": "oven", "inches": 14, "count": N}
+    {"kind": "hold", "recipe": ID, "held": "hot", "minutes": N}
+    {"kind": "rest_less", "recipe": ID, "minutes": N}
 """
 
 from dataclasses import replace
 
 from cookout.core.errors import CookoutError
-from cookout.core.kitchen.recipe import Skill
+from cookout.core.kitchen.recipe import Keeps, Recipe, RecipeId, Skill
 from cookout.core.planning.event import Event, Gear, GearId, GearKind, Helper, HelperId, Window
 
 Change = dict[str, str | int]
@@ -101,6 +106,45 @@ def move_serving(event: Event, change: Change) -> Event:
     return replace(event, servings=servings)
 
 
+def all_servings_later(event: Event, change: Change) -> Event:
+    """Every serving later by as much."""
+    minutes = int(change["minutes"])
+    return replace(event, servings=tuple(replace(s, at=s.at + minutes) for s in event.servings))
+
+
+def lengthen_slot(event: Event, change: Change) -> Event:
+    """A demo slot that goes on for longer."""
+    if all(slot.id != change["slot"] for slot in event.slots):
+        raise KeyError(change["slot"])
+    more = int(change["minutes"])
+    slots = tuple(replace(s, minutes=s.minutes + more) if s.id == change["slot"] else s for s in event.slots)
+    return replace(event, slots=slots)
+
+
+def bring_missing(event: Event, change: Change) -> Event:
+    """So many of every kind and oven size that the recipes ask for and the event has none of."""
+    for kind, inches in missing_gear(event):
+        more: Change = {"kind": "buy_gear", "gear_kind": kind, "inches": inches, "count": int(change["count"])}
+        event = buy_gear(event, more)
+    return event
+
+
+def missing_gear(event: Event) -> tuple[tuple[str, int], ...]:
+    """Kinds (and inches, of ovens) that recipes ask for and the event has none of."""
+    have = {(g.kind.value, g.inches or 0) for g in event.gear}
+    kinds = {kind for kind, _ in have}
+    named = {gear.id for gear in event.gear}
+    wanted: dict[tuple[str, int], None] = {}
+    for dish in event.dishes:
+        for step in event.recipe(dish.recipe).steps:
+            if step.bake is not None and (GearKind.OVEN.value, step.bake.oven_inches) not in have:
+                wanted[GearKind.OVEN.value, step.bake.oven_inches] = None
+            for use in step.gear:
+                if use.kind in {k.value for k in GearKind} and use.kind not in kinds and use.kind not in named:
+                    wanted[use.kind, 0] = None
+    return tuple(wanted)
+
+
 def move_slot(event: Event, change: Change) -> Event:
     """A demo slot, and what must stand ready for it, at another time."""
     minutes = int(change["minutes"])
@@ -119,6 +163,28 @@ def move_slot(event: Event, change: Change) -> Event:
     return replace(event, slots=slots)
 
 
+def hold(event: Event, change: Change) -> Event:
+    """A dish that is held hot or cold until it is served, for at least so many minutes if need be."""
+    recipe = event.recipe(RecipeId(str(change["recipe"])))
+    held, minutes = str(change["held"]), int(change["minutes"])
+    if held not in ("hot", "cold"):
+        raise ValueError(held)
+    keeps = {"hot": recipe.keeps.hot, "cold": recipe.keeps.cold, "air": recipe.keeps.air}
+    keeps[held] = max(minutes, keeps[held] or 0)
+    return with_recipe(event, replace(recipe, held=held, keeps=Keeps(**keeps)))
+
+
+def rest_less(event: Event, change: Change) -> Event:
+    """A dish that rests for fewer minutes."""
+    recipe = event.recipe(RecipeId(str(change["recipe"])))
+    return with_recipe(event, replace(recipe, rests_minutes=min(recipe.rests_minutes, int(change["minutes"]))))
+
+
+def with_recipe(event: Event, changed: Recipe) -> Event:
+    """The event with one of its recipes changed."""
+    return replace(event, recipes=tuple(changed if r.id == changed.id else r for r in event.recipes))
+
+
 def unused_id(wanted: str, taken: set[GearId] | set[HelperId]) -> str:
     """The wanted id, with a number where it is taken."""
     if wanted not in taken:
@@ -133,5 +199,10 @@ APPLY = {
     "widen_window": widen_window,
     "crew_earlier": crew_earlier,
     "move_serving": move_serving,
+    "all_servings_later": all_servings_later,
+    "lengthen_slot": lengthen_slot,
+    "bring_missing": bring_missing,
     "move_slot": move_slot,
+    "hold": hold,
+    "rest_less": rest_less,
 }

@@ -14,10 +14,10 @@ HEADLINES = {
     Status.IMPOSSIBLE: "Cannot be done as it stands",
 }
 MEANINGS = {
-    Status.PROVED_BEST: "Every rule holds, and no other plan does better by the aims below.",
+    Status.PROVED_BEST: "Every rule holds, and with these firings and ovens no other plan does better.",
     Status.BEST_FOUND: "Every rule holds. A better plan may exist; the aims below say how much better at most.",
-    Status.NONE_FOUND: "The time allowed ran out first. There may still be a plan: try again, or ease the event.",
-    Status.IMPOSSIBLE: "No order of work keeps every rule. Below is what stands in the way.",
+    Status.NONE_FOUND: "The run ended before a plan was found. There may be one: try again, or ease the event.",
+    Status.IMPOSSIBLE: "No order of work that could be tried keeps every rule. Below is what stands in the way.",
 }
 AIMS = {
     "lateness": ("Minutes late", "How long people wait past the serving times, all dishes added up."),

@@ -9,6 +9,7 @@ from django.views.decorators.http import require_GET
 from cookout.services import sheets
 from cookout.web import answers
 from cookout.web.guards import own_plan, signed_in
+from cookout.web.reading.figures import check_rows, food_rows
 from cookout.web.reading.plan import plan_words
 
 
@@ -17,7 +18,15 @@ from cookout.web.reading.plan import plan_words
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """The run sheet as a page that prints well."""
     owned, revision, record = own_plan(request, event)
-    page = {"event": owned, "revision": revision, "record": record, "tab": "run-sheet", **plan_words(record)}
+    page = {
+        "event": owned,
+        "revision": revision,
+        "record": record,
+        "tab": "run-sheet",
+        "foods": food_rows(record),
+        "checks": check_rows(record),
+        **plan_words(record),
+    }
     return render(request, "cookout/run_sheet.html", page)
 
 

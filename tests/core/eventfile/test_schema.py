@@ -16,7 +16,10 @@ OPENINGS = {
     "event": "[event]\n",
     "place": "[place]\n",
     "weather": "[weather]\n",
+    "weather.hours": "[weather]\n[[weather.hours]]\n",
     "fuel": "[fuel]\n",
+    "food_safety": "[food_safety]\n",
+    "food_safety.centres": "[food_safety]\n[food_safety.centres]\n",
     "gear": "[[gear]]\n",
     "crew": "[[crew]]\n",
     "servings": "[[servings]]\n",
@@ -27,10 +30,12 @@ OPENINGS = {
     "recipes.ID": "[recipes.x]\n",
     "recipes.ID.keeps": "[recipes.x.keeps]\n",
     "recipes.ID.ingredients": "[[recipes.x.ingredients]]\n",
+    "recipes.ID.swaps": "[[recipes.x.swaps]]\n",
     "recipes.ID.steps": "[[recipes.x.steps]]\n",
     "recipes.ID.steps.gear": "[[recipes.x.steps]]\n[[recipes.x.steps.gear]]\n",
     "recipes.ID.steps.after": "[[recipes.x.steps]]\n[[recipes.x.steps.after]]\n",
     "recipes.ID.steps.bake": "[[recipes.x.steps]]\n[recipes.x.steps.bake]\n",
+    "recipes.ID.steps.cool": "[[recipes.x.steps]]\n[recipes.x.steps.cool]\n",
 }
 OWNERS = {
     "size": "oven",
@@ -39,6 +44,11 @@ OWNERS = {
     "spots": "table",
     "spot_size": "table",
     "material": "table",
+    "surface": "table",
+    "iron": "oven",
+    "height": "trivet",
+    "ice": "cooler",
+    "places": "cooler",
 }
 KEYS = [(table, key) for table in OPENINGS for key in schema.KEYS[table]]
 

@@ -10,15 +10,21 @@ from hypothesis import strategies as st
 
 from cookout.core.eventfile import read_event, write_event
 from cookout.core.eventfile.clock import Clock
+from cookout.core.fire.iron import Surface
 from cookout.core.fire.weather import Weather
 from cookout.core.kitchen.recipe import (
     After,
     Bake,
     BakeMethod,
+    Cool,
+    CoolPlace,
     FoodKind,
     GearUse,
+    IcingKind,
     Ingredient,
     Keeps,
+    Load,
+    LoadKind,
     Minutes,
     Recipe,
     RecipeId,
@@ -28,6 +34,7 @@ from cookout.core.kitchen.recipe import (
     StepId,
     StepKind,
 )
+from cookout.core.kitchen.replacement import Swap, SwapId
 from cookout.core.planning.event import (
     DemoSlot,
     Dish,
@@ -45,8 +52,12 @@ from cookout.core.planning.event import (
     Serving,
     ServingId,
     SlotId,
+    Switches,
+    WeatherFrom,
     Window,
 )
+from cookout.core.planning.foodrules import FoodCode, FoodRules
+from cookout.core.safety.local import LocalNumbers
 from tests.core.eventfile.files import FIXTURE_NAMES, SOUND, fixture_text
 
 ZONES = ("America/New_York", "Europe/Berlin", "Australia/Lord_Howe", "Asia/Kolkata", "Africa/Cairo")
@@ -77,6 +88,42 @@ def test_a_metric_event_is_written_in_metric_units() -> None:
     assert 'wind = "3 m/s"' in text
 
 
+def loads() -> st.SearchStrategy[Load]:
+    """What may stand in an oven."""
+    food = st.none() | st.floats(-20, 100)
+    return st.builds(Load, st.sampled_from(LoadKind), st.floats(0.05, 0.5), st.floats(0.01, 0.2), food, food)
+
+
+def weathers() -> st.SearchStrategy[Weather]:
+    """Any weather to cook in."""
+    return st.builds(Weather, st.floats(-20, 45), st.floats(0, 30), st.floats(0, 40), st.floats(0, 1), st.booleans())
+
+
+def hours() -> st.SearchStrategy[tuple[WeatherFrom, ...]]:
+    """Up to three changes of weather, in their order."""
+    starts = st.lists(st.integers(-600, 2000), max_size=3, unique=True).map(sorted)
+    return starts.flatmap(lambda some: st.tuples(*(st.builds(WeatherFrom, st.just(at), weathers()) for at in some)))
+
+
+def food_rules() -> st.SearchStrategy[FoodRules]:
+    """Published rules, or local numbers that are stricter."""
+    minutes = st.none() | st.integers(10, 60)
+    numbers = st.builds(
+        LocalNumbers,
+        hot_c=st.none() | st.floats(61, 90),
+        cold_c=st.none() | st.floats(0, 4),
+        out_minutes=minutes,
+        reheating_c=st.none() | st.floats(75, 90),
+        centres_c=st.just(()) | st.floats(75, 90).map(lambda centre_c: (("poultry", centre_c),)),
+    )
+    return st.builds(FoodRules, st.sampled_from(FoodCode), st.booleans(), TEXTS, TEXTS, numbers)
+
+
+def cools() -> st.SearchStrategy[Cool]:
+    """What a step may cool to."""
+    return st.builds(Cool, st.floats(0, 90), st.sampled_from(CoolPlace), st.none() | st.floats(0.01, 0.2))
+
+
 def bakes() -> st.SearchStrategy[Bake]:
     """Bakes that look in before minute 20, which every step's least minutes reach."""
     return st.builds(
@@ -87,6 +134,8 @@ def bakes() -> st.SearchStrategy[Bake]:
         look_in_from=st.integers(0, 19),
         preheat_minutes=st.integers(0, 20),
         trivet=st.booleans(),
+        load=st.none() | loads(),
+        stand=st.booleans(),
     )
 
 
@@ -111,6 +160,7 @@ def steps(draw: st.DrawFn, number: int) -> Step:
         bake=draw(bakes()) if kind is StepKind.BAKE else None,
         hot=draw(st.booleans()),
         note=draw(TEXTS),
+        cool=draw(st.none() | cools()) if kind is StepKind.COOL else None,
     )
 
 
@@ -127,8 +177,9 @@ def recipes(draw: st.DrawFn, number: int) -> Recipe:
         keeps=Keeps(hot=kept, cold=kept, air=draw(st.none() | st.integers(60, 300))),
         pans=draw(st.integers(1, 4)),
         pan=draw(TEXTS),
-        ingredients=tuple(
-            draw(st.lists(st.builds(Ingredient, NAMES, st.none() | st.floats(0, 1e4), TEXTS, TEXTS), max_size=2))
+        ingredients=(
+            Ingredient("apples", 3.0),
+            *draw(st.lists(st.builds(Ingredient, NAMES, st.none() | st.floats(0, 1e4), TEXTS, TEXTS), max_size=2)),
         ),
         rests_minutes=draw(st.integers(0, 60)),
         best_within=draw(st.integers(0, 60)),
@@ -136,11 +187,27 @@ def recipes(draw: st.DrawFn, number: int) -> Recipe:
         serve_hands=draw(st.integers(0, 3)),
         held=draw(st.sampled_from(["hot", "cold"])),
         allergens=tuple(draw(st.lists(st.sampled_from(["milk", "eggs", "wheat"]), unique=True))),
+        swaps=draw(st.just(()) | st.just((Swap(SwapId("other"), "apples", "pears", 0.5, "g"),))),
+        icing=draw(st.none() | st.sampled_from(IcingKind)),
     )
 
 
 GEAR = st.one_of(
-    st.builds(Gear, st.just(GearId("oven")), st.just(GearKind.OVEN), NAMES, st.integers(1, 9), st.integers(5, 22)),
+    st.builds(
+        Gear,
+        st.just(GearId("oven")),
+        st.just(GearKind.OVEN),
+        NAMES,
+        st.integers(1, 9),
+        st.integers(5, 22),
+        iron_kg=st.none() | st.floats(1, 60),
+    ),
+    st.builds(
+        Gear, st.just(GearId("foot")), st.just(GearKind.TRIVET), NAMES, height_m=st.none() | st.floats(0.01, 0.3)
+    ),
+    st.builds(
+        Gear, st.just(GearId("cold")), st.just(GearKind.COOLER), NAMES, ice=st.booleans(), places=st.integers(1, 9)
+    ),
     st.builds(Gear, st.just(GearId("lit")), st.just(GearKind.CHIMNEY), NAMES, coals=st.integers(1, 200)),
     st.builds(
         Gear,
@@ -150,6 +217,7 @@ GEAR = st.one_of(
         spots=st.integers(1, 9),
         spot_inches=st.none() | st.integers(5, 22),
         material=TEXTS,
+        surface=st.sampled_from(Surface),
     ),
 )
 
@@ -182,12 +250,19 @@ def events(draw: st.DrawFn) -> Event:
     return Event(
         id="drawn",
         name=draw(NAMES),
-        place=Place(draw(NAMES), draw(st.floats(-400, 5000)), draw(st.none() | st.floats(-90, 90)), None),
+        place=Place(
+            draw(NAMES),
+            draw(st.floats(-400, 5000)),
+            draw(st.none() | st.floats(-90, 90)),
+            dry_grass=draw(st.none() | st.booleans()),
+            clear_m=draw(st.none() | st.floats(0, 900)),
+        ),
         timezone=zone,
         origin=Clock(ZoneInfo(zone), draw(st.dates(date(2026, 1, 1), date(2028, 12, 31)))).origin,
-        weather=draw(
-            st.builds(Weather, st.floats(-20, 45), st.floats(0, 30), st.floats(0, 40), st.floats(0, 1), st.booleans())
-        ),
+        weather=draw(weathers()),
+        hours=draw(hours()),
+        food_rules=draw(food_rules()),
+        switches=draw(st.builds(Switches, st.booleans(), st.booleans())),
         servings=(Serving(ServingId("meal"), draw(NAMES), draw(st.integers(0, 2000)), 8, draw(st.integers(0, 30)), 5),),
         dishes=(Dish(DishId("main"), menu[0].id, ServingId("meal"), draw(st.none() | st.integers(1, 9))), shown),
         slots=(

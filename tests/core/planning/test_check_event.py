@@ -9,9 +9,9 @@ from typing import Any
 
 import pytest
 
-from cookout.core.kitchen.recipe import Recipe, RecipeId, StepId
+from cookout.core.kitchen.recipe import Cool, Load, LoadKind, Recipe, RecipeId, StepId
 from cookout.core.planning.check import Breach, check, check_event
-from cookout.core.planning.event import Event, HelperId, ReadyMade, Window
+from cookout.core.planning.event import Event, HelperId, ReadyMade, Switches, Window
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded, Firing, TaskKind
 from cookout.core.planning.problem import Resource, TaskId
@@ -309,6 +309,29 @@ def test_fire_before_water_and_shovel_stand_ready_is_noticed(case: Case) -> None
 def test_no_set_up_or_one_too_short_is_noticed(case: Case) -> None:
     assert case.info("set_up", kind=TaskKind.FINISH).rules() == {"set_up_first"}
     assert case.event(setup_minutes=21).rules() == {"set_up_first"}
+
+
+def test_fire_on_dry_grass_that_nobody_rakes_away_is_noticed(case: Case) -> None:
+    dry = replace(case.expanded.event.place, dry_grass=True)
+    assert case.event(place=dry).rules() == {"no_fire_on_dry_grass"}
+    assert case.event(place=replace(dry, dry_grass=False)).rules() == set()
+
+
+def test_layers_that_are_iced_before_they_can_be_cool_are_noticed(case: Case) -> None:
+    # The plan cools them for as long as the recipe says; with a load the model says how long it takes to come to 24 °C.
+    cake = next(recipe for recipe in case.expanded.event.recipes if any(step.id == "cool" for step in recipe.steps))
+    load = Load(LoadKind.CAKE, 0.2286, 0.045)
+    steps = tuple(
+        replace(step, cool=Cool(24.0))
+        if step.id == "cool"
+        else replace(step, bake=replace(step.bake, load=load))
+        if step.bake
+        else step
+        for step in cake.steps
+    )
+    assert "cooled_enough" in case.recipe(cake.id, steps=steps).rules()
+    off = case.recipe(cake.id, steps=steps).event(switches=Switches(use_models=False))
+    assert off.rules() == set()
 
 
 def test_coals_drowned_before_the_last_food_is_out_or_never_are_noticed(case: Case) -> None:

@@ -39,12 +39,6 @@ def test_bread_may_wait_as_long_as_it_likes() -> None:
     assert waits(expand(event()), "bread.b1.bake.out", "bread.s.serve") == (0, None)
 
 
-def test_a_rest_longer_than_is_safe_is_cut_short_and_warned_of() -> None:
-    made = expand(event((recipe(steps=CHICKEN, food=FoodKind.WHOLE_MEAT, rests=90),), weather=HOT_DAY))
-    assert waits(made, "bread.b1.bake.out", "bread.s.serve") == (60, 60)
-    assert "should rest 90 min and may stand only 60 min" in next(w.text for w in made.warnings if w.about == "bread")
-
-
 def between(food: FoodKind, later: Step, *, cooler: bool = False) -> tuple[int | None, int | None]:
     gear_uses = (GearUse("cooler"),) if cooler else ()
     steps = (step("cut", StepKind.PREPARE, gear=gear_uses), later)
@@ -53,20 +47,22 @@ def between(food: FoodKind, later: Step, *, cooler: bool = False) -> tuple[int |
 
 
 def test_raw_meat_waits_between_steps_no_longer_than_is_safe() -> None:
-    assert between(FoodKind.GROUND_MEAT, step("grill", after=("cut",))) == (0, 120)
+    # 120 min out at most, 10 of them spent cutting.
+    assert between(FoodKind.GROUND_MEAT, step("grill", after=("cut",))) == (0, 110)
 
 
-def test_a_wait_that_the_recipe_limits_or_that_is_spent_on_ice_is_left_alone() -> None:
+def test_a_wait_that_the_recipe_limits_more_or_that_is_spent_on_ice_is_left_alone() -> None:
     assert between(FoodKind.GROUND_MEAT, step("grill", after=(after("cut", 0, 30),))) == (0, 30)
     assert between(FoodKind.GROUND_MEAT, step("grill", after=("cut",)), cooler=True) == (0, None)
-    assert between(FoodKind.GROUND_MEAT, step("grill", after=(after("cut", 240),))) == (240, None)
+    assert between(FoodKind.GROUND_MEAT, step("grill", after=(after("cut", 0, 200),))) == (0, 110)
     assert between(FoodKind.BREAD_AND_CAKE, step("grill", after=("cut",))) == (0, None)
 
 
 def test_plain_layers_wait_freely_until_they_bear_cream_icing() -> None:
     made = expand(event((layer_cake(),)))
     assert waits(made, "cake.b1.p1.bake.out", "cake.b1.p1.cool") == (0, None)
-    assert waits(made, "cake.ice", "cake.s.serve") == (0, 120)
+    # 120 min out at most, 15 of them spent icing.
+    assert waits(made, "cake.ice", "cake.s.serve") == (0, 105)
 
 
 def test_the_look_in_says_how_hot_the_centre_must_be() -> None:
@@ -75,31 +71,13 @@ def test_the_look_in_says_how_hot_the_centre_must_be() -> None:
 
 
 def test_a_calm_mild_event_with_all_it_needs_has_no_warning() -> None:
-    assert expand(event(fuel=Fuel(coals=25))).warnings == ()
+    assert expand(event(fuel=Fuel(coals=24))).warnings == ()
 
 
 def test_too_little_fuel_is_told_with_what_is_missing() -> None:
     (warning,) = expand(event(fuel=Fuel(coals=20))).warnings
-    assert (warning.about, warning.text) == ("fuel", "The bakes want 25 coals and there are 20.")
-    assert "at least 5 more" in warning.remedy
-
-
-def test_wind_over_the_organisers_limit_is_told_gusts_too() -> None:
-    blowing = Weather(wind_mps=5, gust_mps=11)
-    (warning,) = expand(event(weather=blowing, wind_limit_mps=10)).warnings
-    assert warning.about == "wind"
-    assert expand(event(weather=blowing, wind_limit_mps=11)).warnings == ()
-    assert expand(event(weather=blowing)).warnings == ()
-
-
-def test_a_recorded_fire_warning_is_passed_on() -> None:
-    (warning,) = expand(event(fire_warning="Red flag until 20:00")).warnings
-    assert "Red flag until 20:00" in warning.text
-
-
-def test_air_above_90_fahrenheit_is_told() -> None:
-    (warning,) = expand(event(weather=HOT_DAY)).warnings
-    assert (warning.about, "60 min" in warning.text) == ("heat", True)
+    assert (warning.about, warning.text) == ("fuel", "The bakes want 24 coals and there are 20.")
+    assert "at least 4 more" in warning.remedy
 
 
 def test_an_oven_that_fits_no_spot_is_told_and_leaves_the_need_open() -> None:

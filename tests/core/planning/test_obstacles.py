@@ -9,7 +9,7 @@ import pytest
 from cookout.core.eventfile import read_event
 from cookout.core.kitchen.recipe import FIRE_SKILL
 from cookout.core.planning.check import check, check_event
-from cookout.core.planning.event import Event, Window
+from cookout.core.planning.event import Event, GearId, GearKind, ServingId, Window
 from cookout.core.planning.pipeline import Outcome, plan_event
 from cookout.core.planning.result import Limits, Status
 from cookout.core.planning.ways_out import ChangeError, apply_change
@@ -104,3 +104,34 @@ def test_a_serving_before_the_crew_arrives_offers_to_serve_later_or_to_come_earl
 def test_a_change_that_does_not_fit_is_refused_with_a_remedy() -> None:
     with pytest.raises(ChangeError, match="plan again"):
         apply_change(supper(), {"kind": "add_gear", "gear": "no-such-gear", "count": 1})
+
+
+def test_two_entries_of_one_oven_are_as_good_as_one_entry_of_two() -> None:
+    event = supper()
+    ten = next(g for g in event.gear if g.inches == 10)
+    apart = (
+        replace(ten, id=GearId("mine"), name="Mine", inches=12),
+        replace(ten, id=GearId("yours"), name="Yours", inches=12),
+    )
+    others = tuple(g for g in event.gear if g.kind is not GearKind.OVEN)
+    outcome = plan_event(replace(too_few_ovens(event), gear=(*others, *apart)), LIMITS)
+    assert outcome.record.tasks
+    assert {bake.unit for bake in outcome.record.bakes} == {"Mine", "Yours"}
+
+
+def test_missing_gear_is_named_and_not_told_as_missing_crew() -> None:
+    event = supper()
+    bare = replace(event, gear=tuple(g for g in event.gear if g.kind not in (GearKind.BOWL, GearKind.OVEN)))
+    record = plan_event(bare, LIMITS).record
+    said = " ".join(record.obstacles)
+    assert "There is no bowl" in said
+    assert "12-inch oven" in said
+    assert "crew" not in said
+    assert any(way.change["kind"] == "bring_missing" for way in record.ways_out)
+
+
+def test_a_serving_without_dishes_beside_a_crew_that_comes_too_late_still_gets_an_answer() -> None:
+    event = serving_before_the_crew_arrives(supper())
+    idle = replace(event.servings[0], id=ServingId("later"), name="Later", at=event.servings[0].at + 300)
+    record = plan_event(replace(event, servings=(*event.servings, idle)), LIMITS).record
+    assert record.obstacles

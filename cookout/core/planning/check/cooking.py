@@ -7,6 +7,8 @@ from cookout.core.planning.check.breach import Breach, Use, overfull
 from cookout.core.planning.check.reading import Reading, clock
 from cookout.core.planning.event import Dish, DishId, Gear, GearId, GearKind
 from cookout.core.planning.expanded import BakeRun, TaskKind
+from cookout.core.planning.foodrules import FoodCode
+from cookout.core.planning.heat import cooling_for
 from cookout.core.planning.problem import TaskId
 
 STANDING = frozenset({GearKind.OVEN, GearKind.TABLE})
@@ -20,12 +22,17 @@ STANDS_MINUTES_IN_HEAT = 60
 HEAT_C = (90 - 32) / 1.8
 """At most 2 h in the air, 1 h above 90 °F (USDA-FSIS safe handling). The organiser's local code may ask for less."""
 
+STANDS_MINUTES_MARKED = 240
+STANDS_MINUTES_UNMARKED = 30
+"""FDA Food Code 3-501.19 with written times: 4 h. Without them no time is allowed; half an hour of handling is ours."""
+
 
 def gear_counts(reading: Reading) -> Iterator[Breach]:
     """No more pieces of any gear in use at any minute than there are; a cooking table counts by its spots."""
     uses = _uses(reading)
     for gear in reading.event.gear:
-        room = gear.count * (1 if gear.spots is None else gear.spots) if gear.kind is GearKind.TABLE else gear.count
+        each = {GearKind.TABLE: gear.spots or 1, GearKind.COOLER: gear.places}.get(gear.kind, 1)
+        room = gear.count * each
         found = overfull(uses.get(gear.id, []), room)
         if found is not None:
             minute, taken, tasks = found
@@ -183,13 +190,34 @@ def bakes_long_enough(reading: Reading) -> Iterator[Breach]:
             yield Breach("bakes_long_enough", (run.bakes,), f"{reading.name(run.bakes)} is no bake of its recipe")
             continue
         minutes = reading.start(run.takes_out) - reading.start(run.bakes)
-        if minutes < step[0].minutes.least:
-            text = f"{reading.name(run.bakes)} lasts {minutes} min, at least {step[0].minutes.least} are wanted"
+        least = reading.baking(run, *step).minutes.least
+        if minutes < least:
+            text = f"{reading.name(run.bakes)} lasts {minutes} min, at least {least} are wanted"
             yield Breach("bakes_long_enough", (run.bakes,), text, reading.start(run.bakes))
         hot_from = reading.end(run.lays) + step[1].preheat_minutes
         if step[1].preheat_minutes and reading.start(run.bakes) < hot_from:
             text = f"the oven for {reading.name(run.bakes)} is hot at {clock(reading, hot_from)} only"
             yield Breach("bakes_long_enough", (run.lays, run.bakes), text, reading.start(run.bakes))
+
+
+def cooled_enough(reading: Reading) -> Iterator[Breach]:
+    """What a recipe wants cooled to a temperature stands for at least the model's least minutes, in air or on ice."""
+    if not reading.event.switches.use_models:
+        return
+    for dish, recipe, step in _steps(reading):
+        bakes = [recipe.step(after.step).bake for after in step.after]
+        load = next((bake.load for bake in bakes if bake is not None and bake.load is not None), None)
+        if step.cool is None or load is None:
+            continue
+        for info in reading.of_step(dish.id, step.id):
+            weather = reading.expanded.weather_of.get(info.id, reading.event.weather)
+            cooling = cooling_for(reading.event, step.cool, load, weather)
+            iced = any(reading.gear[gear].kind is GearKind.COOLER for gear in reading.gear_used(info.id))
+            wanted = cooling.in_air or (cooling.on_ice if iced else None)
+            minutes = reading.end(info.id) - reading.start(info.id)
+            if wanted is not None and minutes < wanted.least:
+                text = f"{reading.name(info.id)} lasts {minutes} min, at least {wanted.least} are wanted"
+                yield Breach("cooled_enough", (info.id,), text, reading.start(info.id))
 
 
 def look_ins_in_time(reading: Reading) -> Iterator[Breach]:
@@ -200,9 +228,9 @@ def look_ins_in_time(reading: Reading) -> Iterator[Breach]:
         looks = [info for info in reading.of_kind(TaskKind.LOOK_IN) if (info.dish, info.step) == (dish.id, step.id)]
         minutes = sorted(reading.start(info.id) for info in looks)
         for run in reading.runs_of(dish.id, step.id):
-            start = reading.start(run.bakes)
-            last = start + step.minutes.least - 1
-            first = min(start + step.bake.look_in_from, last)
+            start, baking = reading.start(run.bakes), reading.baking(run, step, step.bake)
+            last = start + baking.minutes.least - 1
+            first = min(start + baking.look_in_from, last)
             found = next((minute for minute in minutes if first <= minute <= last), None)
             if found is None:
                 text = f"nobody looks into {recipe.name} from {clock(reading, first)} to {clock(reading, last)}"
@@ -230,30 +258,40 @@ def food_kept_safe(reading: Reading) -> Iterator[Breach]:
     """From finished to served, food rests as it should, and stands no longer than it keeps or is safe."""
     for (_, dish), serve in reading.expanded.serves.items():
         recipe = reading.event.recipe(reading.dish(dish).recipe)
-        most = _most_minutes(reading, recipe)
-        rests = recipe.rests_minutes if most is None else min(recipe.rests_minutes, most)
         for step in recipe.last_steps():
             for task, minute in reading.finished(dish, step):
                 waited = reading.start(serve) - minute
-                if waited < rests:
-                    text = f"{recipe.name} rests {waited} min, {rests} are wanted"
+                most = _most_minutes(reading, recipe, reading.held(dish), minute, reading.start(serve))
+                if waited < recipe.rests_minutes:
+                    text = f"{recipe.name} rests {waited} min, {recipe.rests_minutes} are wanted"
                     yield Breach("food_kept_safe", (task, serve), text, reading.start(serve))
                 if most is not None and waited > most:
                     text = f"{recipe.name} waits {waited} min to be served, at most {most} are safe or good"
                     yield Breach("food_kept_safe", (task, serve), text, reading.start(serve))
 
 
-def _most_minutes(reading: Reading, recipe: Recipe) -> int | None:
+def _most_minutes(reading: Reading, recipe: Recipe, held: str, start: int, end: int) -> int | None:
     """How long the finished dish may wait; held hot or cold it is bound by what it keeps."""
-    kept = {"hot": recipe.keeps.hot, "cold": recipe.keeps.cold, "air": recipe.keeps.air}.get(recipe.held)
-    if recipe.held != "air" or recipe.food not in PERISHABLE:
+    kept = {"hot": recipe.keeps.hot, "cold": recipe.keeps.cold, "air": recipe.keeps.air}.get(held)
+    if held != "air" or recipe.food not in PERISHABLE:
         return kept
-    stands = _stands_minutes(reading)
+    stands = _stands_minutes(reading, start, end)
     return stands if kept is None else min(kept, stands)
 
 
-def _stands_minutes(reading: Reading) -> int:
-    return STANDS_MINUTES_IN_HEAT if reading.event.weather.air_c > HEAT_C else STANDS_MINUTES
+def _stands_minutes(reading: Reading, start: int, end: int) -> int:
+    """How long food may stand in that time's air, by the published rules of the event and its own stricter numbers."""
+    rules = reading.event.food_rules
+    air_c = reading.air_between(start, end)
+    minutes = STANDS_MINUTES_IN_HEAT if air_c > HEAT_C else STANDS_MINUTES
+    if rules.code is FoodCode.PUBLIC:
+        minutes = STANDS_MINUTES_MARKED if rules.marked else STANDS_MINUTES_UNMARKED
+    if rules.numbers.out_minutes is not None:
+        minutes = min(minutes, rules.numbers.out_minutes)
+    warm_c = HEAT_C if rules.numbers.warm_air_c is None else rules.numbers.warm_air_c
+    if rules.numbers.warm_minutes is not None and air_c > warm_c:
+        minutes = min(minutes, rules.numbers.warm_minutes)
+    return minutes
 
 
 def food_safe_on_the_way(reading: Reading) -> Iterator[Breach]:
@@ -263,15 +301,13 @@ def food_safe_on_the_way(reading: Reading) -> Iterator[Breach]:
             continue
         for after in step.after:
             before = recipe.step(after.step)
-            if not _in_cooler(before) and not _still_plain(recipe, before) and after.least <= _stands_minutes(reading):
-                limit = After(after.step, 0, after.most if after.most is not None else _stands_minutes(reading))
-                yield from _waits(
-                    reading,
-                    limit,
-                    _ends(reading, dish.id, before),
-                    _starts(reading, dish.id, step),
-                    "food_safe_on_the_way",
-                )
+            if not _in_cooler(before) and not _still_plain(recipe, before):
+                ends, starts = _ends(reading, dish.id, before), _starts(reading, dish.id, step)
+                if not ends or not starts:
+                    continue
+                stands = _stands_minutes(reading, min(end for _, end, _ in ends), max(start for _, _, start in starts))
+                limit = After(after.step, 0, stands if after.most is None else min(after.most, stands))
+                yield from _waits(reading, limit, ends, starts, "food_safe_on_the_way")
 
 
 def _in_cooler(step: Step) -> bool:

@@ -19,6 +19,9 @@ WITH_COALS = (FIRE_KINDS - {TaskKind.DROWN}) | {
 }
 """Kinds of task during which coals are alight."""
 
+GROUND_MINUTES = 15
+"""Least minutes to bare the ground of dry grass, for two; our own choice, no source."""
+
 
 def set_up_first(reading: Reading) -> Iterator[Breach]:
     """Table, water and shovel stand there before anything is lit, where the event gives time to that at all."""
@@ -33,10 +36,22 @@ def set_up_first(reading: Reading) -> Iterator[Breach]:
             if reading.start(light.id) < reading.end(set_up.id):
                 text = f"{reading.name(light.id)} comes before {reading.name(set_up.id)} is done"
                 yield Breach("set_up_first", (set_up.id, light.id), text, reading.start(light.id))
-    for set_up in set_ups:
-        if reading.end(set_up.id) - reading.start(set_up.id) < reading.event.setup_minutes:
-            text = f"{reading.name(set_up.id)} is given less than {reading.event.setup_minutes} min"
-            yield Breach("set_up_first", (set_up.id,), text, reading.start(set_up.id))
+    if set_ups:
+        longest = max(set_ups, key=lambda info: reading.end(info.id) - reading.start(info.id))
+        if reading.end(longest.id) - reading.start(longest.id) < reading.event.setup_minutes:
+            text = f"{reading.name(longest.id)} is given less than {reading.event.setup_minutes} min"
+            yield Breach("set_up_first", (longest.id,), text, reading.start(longest.id))
+
+
+def no_fire_on_dry_grass(reading: Reading) -> Iterator[Breach]:
+    """Where dry grass lies around the fire, somebody takes time to bare the ground, beside the set-up itself."""
+    set_ups, lights = reading.of_kind(TaskKind.SET_UP), reading.of_kind(TaskKind.LIGHT)
+    if not reading.event.place.dry_grass or not lights or reading.event.setup_minutes <= 0:
+        return
+    spent = sum(reading.end(info.id) - reading.start(info.id) for info in set_ups)
+    if spent < reading.event.setup_minutes + GROUND_MINUTES:
+        text = "coals are lit on dry grass that nobody takes the time to rake away"
+        yield Breach("no_fire_on_dry_grass", tuple(info.id for info in set_ups), text, reading.start(lights[0].id))
 
 
 def drowned_last(reading: Reading) -> Iterator[Breach]:

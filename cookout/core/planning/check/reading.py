@@ -3,9 +3,11 @@
 from collections.abc import Iterable, Iterator
 from datetime import UTC, timedelta
 
+from cookout.core.fire.chart import CoalCount
 from cookout.core.kitchen.recipe import Bake, Step, StepId
-from cookout.core.planning.event import Dish, DishId, Event, Gear, GearId, Helper, HelperId
+from cookout.core.planning.event import Dish, DishId, Event, Gear, GearId, GearKind, Helper, HelperId
 from cookout.core.planning.expanded import BakeRun, Expanded, TaskInfo, TaskKind
+from cookout.core.planning.heat import Baking, baking_for
 from cookout.core.planning.problem import Need, ResourceId, TaskId
 from cookout.core.planning.result import Plan
 
@@ -79,6 +81,26 @@ class Reading:
         steps = self.event.recipe(self.dish(run.dish).recipe).steps
         found = next((step for step in steps if step.id == step_id), None)
         return None if found is None or found.bake is None else (found, found.bake)
+
+    def baking(self, run: BakeRun, step: Step, bake: Bake) -> Baking:
+        """How long the bake must last with the coals that are laid, by the model or else the recipe."""
+        count = CoalCount(run.lid, run.under, run.least_coals, run.most_coals)
+        weather = self.expanded.weather_of.get(run.bakes, self.event.weather)
+        return baking_for(self.event, bake, step.minutes, weather, count)
+
+    def held(self, dish: DishId) -> str:
+        """How the finished dish is held: as its recipe has it, or cold where it is put into a cooler at the end."""
+        chills = [info for info in self.of_kind(TaskKind.COOL) if info.dish == dish and info.step is None]
+        coolers = {gear.id for gear in self.event.gear if gear.kind is GearKind.COOLER and gear.ice}
+        if any(coolers.intersection(self.gear_used(info.id)) for info in chills):
+            return "cold"
+        return self.event.recipe(self.dish(dish).recipe).held
+
+    def air_between(self, start: int, end: int) -> float:
+        """The warmest air from one minute to another."""
+        hours = [hour.weather for hour in self.event.hours if start < hour.start <= end]
+        before = [hour.weather for hour in self.event.hours if hour.start <= start]
+        return max(weather.air_c for weather in [*hours, before[-1] if before else self.event.weather])
 
     def finished(self, dish: DishId, step: Step) -> list[tuple[TaskId, int]]:
         """Each task that finishes the step, with the minute: for a bake, when the food is out."""

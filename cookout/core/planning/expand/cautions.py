@@ -1,28 +1,38 @@
-"""What a task says to whoever does it: one line of detail, and the usual caution. Local codes come first.
-
-Cautions follow fire-service and extension advice: gloves, a clear ring of 3 ft for children, never in an enclosed
-space, ash that stays hot for 48 hours unless drowned and stirred.
-"""
+"""What a task says to whoever does it: one line of detail, and the usual caution. Local codes come first."""
 
 from cookout.core.fire.chart import CoalCount
-from cookout.core.safety.limits import LEAST_CENTRE_F
+from cookout.core.planning.event import Event
+from cookout.core.planning.expanded import TaskInfo, TaskKind
+from cookout.core.quantities import show_elevation
+from cookout.core.safety.cautions import caution_for, done_at
+from cookout.core.safety.distances import CLEARED
 
-SET_UP = (
-    "Level the cooking table, clear the ground 10 ft around to bare earth, water bucket and shovel at hand, "
-    "lidded metal can for ash."
-)
-LIGHT_CAUTION = (
-    "In the open only, never in a tent, vehicle or any enclosed space: coals give off carbon monoxide. "
-    "Gloves on, children 3 ft away, 10 ft from anything that burns. Local fire rules come first."
-)
 ASH_OVER = "Ready when the coals are white all over."
-ASH_OVER_CAUTION = "Never leave lit coals alone; keep children 3 ft away."
-COALS_CAUTION = "Long gloves and tongs; keep children 3 ft away; feed no coals with lighter fluid."
-IRON_CAUTION = "Hot iron: gloves, lid lifter, lid set down on a stand and never on the grass."
-STEAM_CAUTION = "Hot iron and steam: gloves, tilt the lid away from you, keep children 3 ft away."
 TURN = "Oven a quarter turn one way, lid a quarter turn the other."
 DROWN = "Spread the coals, pour water, stir, pour again until nothing steams; into a lidded metal can."
-DROWN_CAUTION = "Steam scalds: stand upwind, gloves on. Ash that was not drowned stays hot for up to 48 hours."
+
+
+def set_up(units: str) -> str:
+    """What setting up takes, distances in the event's units."""
+    around = show_elevation(CLEARED.metres, units)
+    return (
+        f"Level the cooking table, clear the ground {around} around to bare earth, water bucket and shovel at hand, "
+        "lidded metal can for ash."
+    )
+
+
+# Work that is not hot and yet bears its caution.
+_ALWAYS = frozenset({TaskKind.SET_UP, TaskKind.SERVE})
+
+
+def caution_of(info: TaskInfo, units: str) -> str:
+    """The usual caution of a task by its kind, or that of hot iron where it is hot work of a kind that need not be."""
+    if info.kind is TaskKind.COOL and info.step is None:
+        return ""
+    found = caution_for(info.kind.value, units)
+    if info.hot and (found is None or not found.hot):
+        found = caution_for(TaskKind.LOAD.value, units)
+    return found.text if found is not None and (found.hot or info.kind in _ALWAYS) else ""
 
 
 def coals_to_lay(count: CoalCount) -> str:
@@ -39,10 +49,9 @@ def coals_to_add(lid: int, under: int) -> str:
     return f"{where}; knock the ash off first."
 
 
-def look_for(food: str, note: str) -> str:
-    """What tells that the food is done."""
-    centre = LEAST_CENTRE_F.get(food)
-    done = f"Centre at least {centre} °F ({round((centre - 32) / 1.8)} °C)." if centre else ""
+def look_for(event: Event, food: str, note: str) -> str:
+    """What tells that the food is done, with the rule that asks for it."""
+    done = done_at(food, event.units, event.food_rules.limits)
     return " ".join(part for part in (note, done) if part)
 
 

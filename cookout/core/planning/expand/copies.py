@@ -62,11 +62,12 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """A dish, its recipe, and how much of it is made."""
+    """A dish, its recipe as it is made here, and how much of it; what step `chilled` makes goes on ice."""
 
     dish: Dish
     recipe: Recipe
     amount: Yield
+    chilled: StepId | None = None
 
 
 @dataclass(frozen=True, slots=True)

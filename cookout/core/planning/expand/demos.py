@@ -4,6 +4,7 @@ from cookout.core.kitchen.recipe import Recipe, Step, StepId
 from cookout.core.planning.event import DemoSlot, Dish, DishId, Event, LiveStep, ReadyMade, SlotId
 from cookout.core.planning.expand.copies import Made, Span
 from cookout.core.planning.expand.draft import Draft
+from cookout.core.planning.expand.hours import warmest_before
 from cookout.core.planning.expand.waits import free_minutes, standing
 from cookout.core.planning.problem import Freshness, TaskId
 
@@ -81,7 +82,7 @@ def _ready_spans(dish: Made, wanted: ReadyMade) -> tuple[Span, ...]:
 def _finish_by(draft: Draft, dish: Made, wanted: ReadyMade, spans: tuple[Span, ...]) -> None:
     """Half-finished food waits as its recipe lets it; finished food waits as it would for a serving."""
     last = {step.id for step in dish.recipe.last_steps()}
-    stand = standing(dish.recipe, draft.event.weather.air_c)
+    stand = standing(dish.recipe, warmest_before(draft.event, wanted.by), draft.event.food_rules)
     for span in spans:
         draft.hold_within(span.exit, latest=wanted.by)
         draft.freshness.append(Freshness(span.exit, by=wanted.by, free=free_minutes(dish.recipe)))

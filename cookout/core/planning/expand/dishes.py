@@ -2,18 +2,19 @@
 
 from cookout.core.kitchen.recipe import After, Step
 from cookout.core.planning.event import Dish
-from cookout.core.planning.expand import cautions
 from cookout.core.planning.expand.bakes import BakeDraft, BakeOrder, make_bake
+from cookout.core.planning.expand.coolings import chill, cool_down, on_ice
 from cookout.core.planning.expand.copies import Copy, Made, Order, Span, copy_id, order_of
 from cookout.core.planning.expand.draft import Draft
 from cookout.core.planning.expand.gear import Kit
+from cookout.core.planning.expand.hours import warmest_of_day
 from cookout.core.planning.expand.waits import limit_between
 from cookout.core.planning.expanded import TaskInfo, TaskKind
 
 
 def make_dish(draft: Draft, kit: Kit, dish: Dish, steps: tuple[Step, ...]) -> tuple[Made, list[BakeDraft]]:
     """Add the tasks of a dish for those steps, and the waits between them. Its bakes still want coals and an oven."""
-    order = order_of(draft.event, dish)
+    order = on_ice(draft, kit, order_of(draft.event, dish), steps)
     spans: list[Span] = []
     bakes: list[BakeDraft] = []
     for step in steps:
@@ -30,6 +31,7 @@ def make_dish(draft: Draft, kit: Kit, dish: Dish, steps: tuple[Step, ...]) -> tu
 
 
 def _plain(draft: Draft, kit: Kit, order: Order, step: Step, copy: Copy) -> Span:
+    cooled = cool_down(draft, kit, order, step, copy)
     info = TaskInfo(
         copy_id(order.dish.id, step.id, copy),
         step.name + order.amount.label(copy),
@@ -39,11 +41,14 @@ def _plain(draft: Draft, kit: Kit, order: Order, step: Step, copy: Copy) -> Span
         hands=step.hands,
         skills=step.skills,
         hot=step.hot and step.hands > 0,
-        detail=step.note,
-        caution=cautions.IRON_CAUTION if step.hot else "",
+        detail=step.note if cooled is None else cooled.detail,
     )
-    task = draft.add(info, step.minutes.usual, kit.needs(step.gear))
-    return Span(step, copy, (task,), task, task, (task,))
+    minutes, needs = (step.minutes, kit.needs(step.gear)) if cooled is None else (cooled.minutes, cooled.needs)
+    task = draft.add(info, minutes.usual, needs)
+    if order.chilled != step.id:
+        return Span(step, copy, (task,), task, task, (task,))
+    cold = chill(draft, kit, order, copy, task)
+    return Span(step, copy, (task, cold), task, cold, (task,))
 
 
 def _link_steps(draft: Draft, made: Made) -> None:
@@ -55,7 +60,8 @@ def _link_steps(draft: Draft, made: Made) -> None:
 
 
 def _link_copies(draft: Draft, made: Made, earlier: Span, later: Span, after: After) -> None:
-    limit = limit_between(made.recipe, earlier.step, later.step, after, draft.event.weather.air_c)
+    air_c, rules = warmest_of_day(draft.event), draft.event.food_rules
+    limit = limit_between(made.recipe, earlier.step, later.step, after, air_c, rules)
     most, why = after.most, wait_in_words(earlier.step.name, later.step.name, after)
     if limit is not None:
         most, why = limit.minutes, f"{why}; {limit.reason}"

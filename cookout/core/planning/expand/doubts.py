@@ -1,32 +1,29 @@
-"""What the organiser should mind before the day: fuel, wind, heat, gear that does not fit."""
+"""What the organiser should mind before the day: fuel, and gear that is missing or does not fit."""
 
 from cookout.core.planning.event import Event, GearKind
 from cookout.core.planning.expand.bakes import BakeDraft
 from cookout.core.planning.expand.draft import Draft
 from cookout.core.planning.expand.gear import Kit
 from cookout.core.planning.expanded import Firing
-from cookout.core.safety.limits import USDA_FSIS, is_warm_air
 
 
 def note_all(draft: Draft, kit: Kit, bakes: list[BakeDraft], firings: list[Firing]) -> None:
     """Add every warning that the event calls for."""
-    _note_weather(draft)
+    _note_cold(draft, kit)
     _note_fuel(draft, firings)
     if bakes:
         _note_gear(draft, kit, bakes)
 
 
-def _note_weather(draft: Draft) -> None:
-    event = draft.event
-    if event.fire_warning:
-        draft.warn("fire", f"A fire warning stands: {event.fire_warning}", "Ask the fire authority before any fire.")
-    blow = max(event.weather.wind_mps, event.weather.gust_mps)
-    if event.wind_limit_mps is not None and blow > event.wind_limit_mps:
-        text = f"Wind up to {blow:g} m/s is over the limit of {event.wind_limit_mps:g} m/s."
-        draft.warn("wind", text, "Move to shelter, put up a wind break, or light no fire.")
-    if is_warm_air(event.weather.air_c):
-        text = f"Above 90 °F food may stand out only {USDA_FSIS.out_minutes_warm} min."
-        draft.warn("heat", text, "Keep food hot or on ice, and serve at once.")
+def _note_cold(draft: Draft, kit: Kit) -> None:
+    """What is to be held cold wants a cooler with ice."""
+    if kit.cold_places().options:
+        return
+    recipes = {dish.recipe: draft.event.recipe(dish.recipe) for dish in draft.event.dishes}
+    for recipe in recipes.values():
+        if recipe.held == "cold":
+            text = f"{recipe.name} is to be held cold, and there is no cooler with ice."
+            draft.warn("cooler", text, "Bring one, or serve it as soon as it is made.")
 
 
 def _note_fuel(draft: Draft, firings: list[Firing]) -> None:

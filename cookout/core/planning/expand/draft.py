@@ -1,30 +1,56 @@
 """The problem while it grows: tasks, links and what they mean, before needs are settled."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from cookout.core.planning.event import Event, SlotId
+from cookout.core.fire.weather import Weather
+from cookout.core.planning.event import DishId, Event, SlotId
+from cookout.core.planning.expand.cautions import caution_of
 from cookout.core.planning.expanded import TaskInfo
 from cookout.core.planning.problem import Due, Freshness, Link, LinkKind, Need, Task, TaskId
 from cookout.core.planning.record import Warning
 
+_MADE_BEFORE_MINUTES = 60
+
 
 @dataclass(slots=True)
 class Draft:
-    """Everything that expansion has made so far. Only gear needs stand in `needs`; helpers are asked for at the end."""
+    """Everything that expansion has made so far. Only gear needs stand in `needs`; helpers are asked for at the end.
+
+    `expected` says at which minute tasks started in an earlier plan of the same event.
+    """
 
     event: Event
+    expected: Mapping[TaskId, int] = field(default_factory=dict)
     tasks: dict[TaskId, Task] = field(default_factory=dict)
     info: dict[TaskId, TaskInfo] = field(default_factory=dict)
     links: list[Link] = field(default_factory=list)
     dues: list[Due] = field(default_factory=list)
     freshness: list[Freshness] = field(default_factory=list)
     warnings: list[Warning] = field(default_factory=list)
+    weather_of: dict[TaskId, Weather] = field(default_factory=dict)
+    on_ice: set[DishId] = field(default_factory=set)
+
+    def weather_for(self, task_id: TaskId, dish: DishId) -> Weather:
+        """The weather to reckon a bake or a cooling for, noted for the task."""
+        minute = self.expected.get(task_id)
+        self.weather_of[task_id] = self.event.weather_at(self._about(dish) if minute is None else minute)
+        return self.weather_of[task_id]
+
+    def _about(self, dish_id: DishId) -> int:
+        """About when a dish is made, where no plan says: an hour before it is first wanted."""
+        event = self.event
+        dish = event.dish(dish_id)
+        wanted = [event.serving(dish.serving).at] if dish.serving is not None else []
+        wanted += [ready.by for slot in event.slots for ready in slot.ready_made if ready.dish == dish_id]
+        wanted += [slot.starts_at for slot in event.slots for live in slot.live if live.dish == dish_id]
+        return min(wanted, default=0) - _MADE_BEFORE_MINUTES
 
     def add(self, info: TaskInfo, minutes: int, needs: tuple[Need, ...] = ()) -> TaskId:
-        """Add a task and return its id, which differs from `info.id` only where that one is taken."""
+        """Add a task with the caution of its kind; its id differs from `info.id` only where that one is taken."""
         task_id = self._free_id(info.id)
         self.tasks[task_id] = Task(task_id, minutes, needs, hot=info.hot)
-        self.info[task_id] = replace(info, id=task_id)
+        self.info[task_id] = replace(info, id=task_id, caution=caution_of(info, self.event.units))
         return task_id
 
     def _free_id(self, wanted: TaskId) -> TaskId:

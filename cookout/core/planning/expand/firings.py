@@ -182,7 +182,6 @@ def _light_info(name: str, title: str, detail: str) -> TaskInfo:
         skills=frozenset({FIRE_SKILL}),
         hot=True,
         detail=detail,
-        caution=cautions.LIGHT_CAUTION,
     )
 
 
@@ -192,5 +191,4 @@ def _ash_info(name: str, title: str) -> TaskInfo:
         f"Coals of {title} ash over",
         TaskKind.ASH_OVER,
         detail=cautions.ASH_OVER,
-        caution=cautions.ASH_OVER_CAUTION,
     )

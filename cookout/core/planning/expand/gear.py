@@ -1,7 +1,7 @@
 """Gear as counted resources, and which very piece a bake or firing takes."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cookout.core.fire.charcoal import TENDING
 from cookout.core.kitchen.recipe import GearUse
@@ -31,12 +31,36 @@ class Chimneys:
         return self.count * self.coals
 
 
+POOLED_KINDS = frozenset({GearKind.OVEN, GearKind.TABLE, GearKind.CHIMNEY})
+
+
+def pooled(event: Event) -> Event:
+    """The event with ovens, tables and chimneys that are alike but for their names taken together under the first id.
+
+    A bake keeps its very oven, and which of several resources that is would have to be settled before solving; alike
+    pieces of one resource are dealt out afterwards, so that two entries of one oven are as good as one entry of two.
+    """
+    together: dict[Gear, list[Gear]] = {}
+    for gear in event.gear:
+        alike = gear.kind in POOLED_KINDS and gear.pieces > 0
+        key = replace(gear, id=GearId(""), name="", count=1) if alike else gear
+        together.setdefault(key, []).append(gear)
+    return replace(event, gear=tuple(_as_one(entries) for entries in together.values()))
+
+
+def _as_one(entries: list[Gear]) -> Gear:
+    if len(entries) == 1:
+        return entries[0]
+    names = tuple((gear.name, gear.count) for gear in entries)
+    return replace(entries[0], count=sum(gear.count for gear in entries), pooled=names)
+
+
 class Kit:
     """The event's gear by what it is wanted for. Gear of which there is none is left out."""
 
     def __init__(self, event: Event) -> None:
-        self._gear = {_resource_id(gear): gear for gear in event.gear if _capacity(gear) > 0}
-        self.capacity = {resource: _capacity(gear) for resource, gear in self._gear.items()}
+        self._gear = {_resource_id(gear): gear for gear in event.gear if gear.pieces > 0}
+        self.capacity = {resource: gear.pieces for resource, gear in self._gear.items()}
 
     @property
     def resources(self) -> tuple[Resource, ...]:
@@ -72,9 +96,13 @@ class Kit:
         """A spot on which an oven of that diameter stands without touching its neighbour."""
         return Hold(tuple(r for r in self._of_kind(GearKind.TABLE) if _has_room(self._gear[r], inches)))
 
-    def trivets(self) -> Hold:
-        """A trivet."""
-        return Hold(self._of_kind(GearKind.TRIVET))
+    def trivets(self, count: int) -> Hold:
+        """So many trivets of one kind."""
+        return Hold(tuple(r for r in self._of_kind(GearKind.TRIVET) if self.capacity[r] >= count), count)
+
+    def cold_places(self) -> Hold:
+        """A place in a cooler with ice."""
+        return Hold(tuple(r for r in self._of_kind(GearKind.COOLER) if self._gear[r].ice))
 
     def holds(self, uses: Iterable[GearUse]) -> tuple[Hold, ...]:
         """Gear of those kinds (or very ids); options stay empty where there is not enough."""
@@ -110,10 +138,6 @@ def _resource_id(gear: Gear) -> ResourceId:
     return ResourceId(f"gear.{gear.id}")
 
 
-def _capacity(gear: Gear) -> int:
-    return gear.count * (1 if gear.spots is None else gear.spots) if gear.kind is GearKind.TABLE else gear.count
-
-
 def _has_room(table: Gear, inches: int) -> bool:
     return table.spot_inches is None or table.spot_inches >= inches
 
@@ -137,9 +161,10 @@ class Busy:
         self._taken.setdefault(chosen, []).append((start, end, hold.amount))
         return Need((chosen,), hold.amount)
 
-    def _crowding(self, option: ResourceId, amount: int, start: int, end: int) -> tuple[float, int]:
+    def _crowding(self, option: ResourceId, amount: int, start: int, end: int) -> tuple[float, float, int]:
         capacity = self._capacity[option]
-        return (self._in_use(option, start, end) + amount) / capacity, -capacity
+        taken = sum((e - s) * used for s, e, used in self._taken.get(option, []))
+        return (self._in_use(option, start, end) + amount) / capacity, taken / capacity, -capacity
 
     def _in_use(self, option: ResourceId, start: int, end: int) -> int:
         return sum(amount for s, e, amount in self._taken.get(option, []) if s < end and start < e)

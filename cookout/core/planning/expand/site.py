@@ -2,15 +2,17 @@
 
 from cookout.core.fire.charcoal import TENDING
 from cookout.core.kitchen.recipe import FIRE_SKILL
-from cookout.core.planning.event import Event
 from cookout.core.planning.expand import cautions
 from cookout.core.planning.expand.bakes import BakeDraft
 from cookout.core.planning.expand.draft import Draft
+from cookout.core.planning.expand.hours import last_deadline
 from cookout.core.planning.expanded import Firing, TaskInfo, TaskKind
 from cookout.core.planning.problem import TaskId
+from cookout.core.safety.site import SiteFacts, checklist
 
 # With so many helpers, two set up together.
 _CREW_FOR_TWO = 3
+_GROUND_WORK = {"ground": "Rake the ground bare", "soak": "Wet the grass around it"}
 
 
 def set_up(draft: Draft, firings: list[Firing]) -> None:
@@ -19,10 +21,32 @@ def set_up(draft: Draft, firings: list[Firing]) -> None:
     if not firings or minutes <= 0:
         return
     hands = 2 if len(draft.event.crew) >= _CREW_FOR_TWO else 1
-    info = TaskInfo(TaskId("set_up"), "Set up the fire place", TaskKind.SET_UP, hands=hands, detail=cautions.SET_UP)
+    info = TaskInfo(
+        TaskId("set_up"),
+        "Set up the fire place",
+        TaskKind.SET_UP,
+        hands=hands,
+        detail=cautions.set_up(draft.event.units),
+    )
     task = draft.add(info, minutes)
     for firing in firings:
         draft.link(task, firing.lights, why="water and shovel stand ready before any fire is lit")
+    _bare_ground(draft, firings, hands)
+
+
+def _bare_ground(draft: Draft, firings: list[Firing], hands: int) -> None:
+    """Work on dry grass before every fire, one thing after the other; nothing where there is none."""
+    before: TaskId | None = None
+    for item in checklist(SiteFacts(dry_grass=draft.event.place.dry_grass), units=draft.event.units):
+        if item.id not in _GROUND_WORK or not item.is_task:
+            continue
+        info = TaskInfo(TaskId(item.id), _GROUND_WORK[item.id], TaskKind.SET_UP, hands=hands, detail=item.text)
+        task = draft.add(info, item.minutes)
+        if before is not None:
+            draft.link(before, task, why="wet around what was raked bare")
+        for firing in firings:
+            draft.link(task, firing.lights, why="no fire stands on dry grass")
+        before = task
 
 
 def drown(draft: Draft, bakes: list[BakeDraft]) -> None:
@@ -40,22 +64,8 @@ def drown(draft: Draft, bakes: list[BakeDraft]) -> None:
         skills=frozenset({FIRE_SKILL}),
         hot=True,
         detail=cautions.DROWN,
-        caution=cautions.DROWN_CAUTION,
     )
     task = draft.add(info, TENDING.drown_minutes)
     for bake in bakes:
         draft.link(bake.run.takes_out, task, why="the fire is put out when all food is out")
     draft.hold_within(task, latest=last_deadline(draft.event) + TENDING.drown_within_minutes)
-
-
-def last_deadline(event: Event) -> int:
-    """The last minute at which anything is served or shown; 0 where nothing is."""
-    return max([s.at + s.late for s in event.servings] + [slot.ends_at for slot in event.slots], default=0)
-
-
-def day(event: Event) -> tuple[int, int]:
-    """The minutes in which everything lies: from the first helper's coming to the last deadline or helper's going."""
-    windows = [window for helper in event.crew for window in helper.windows]
-    opens = min((window.start for window in windows), default=0)
-    closes = max([last_deadline(event), *(window.end for window in windows)])
-    return opens, max(closes, opens + 1)

@@ -2,14 +2,15 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from math import ceil
 
-from cookout.core.fire.charcoal import TENDING, firing_times
-from cookout.core.fire.chart import CoalCount
-from cookout.core.kitchen.recipe import Bake, BakeMethod, Minutes, Recipe, Step
+from cookout.core.fire.charcoal import TENDING
+from cookout.core.fire.coals import TOP_UPS, TopUp
+from cookout.core.fire.weather import Weather
+from cookout.core.kitchen.recipe import Bake, BakeMethod, Recipe, Step
 from cookout.core.planning.event import Event
 from cookout.core.planning.expand import cautions
 from cookout.core.planning.expanded import TaskKind
+from cookout.core.planning.heat import Baking
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,15 +29,30 @@ class Visit:
     most: int
     why: str
     detail: str
-    caution: str
     coals: int = 0
 
 
-def all_visits(event: Event, recipe: Recipe, step: Step, bake: Bake, count: CoalCount) -> tuple[Visit, ...]:
+@dataclass(frozen=True, slots=True)
+class BakeHeat:
+    """A bake with its minutes, its weather, and the `fresh` coals on the way, counted from laying the first ones."""
+
+    bake: Bake
+    baking: Baking
+    weather: Weather
+    fresh: tuple[TopUp, ...]
+
+
+def all_visits(event: Event, recipe: Recipe, step: Step, heat: BakeHeat) -> tuple[Visit, ...]:
     """Every visit to an oven with that bake."""
-    turns = () if bake.method is BakeMethod.FRY else _turns(TENDING.turn_interval(event.weather), step.minutes.usual)
-    look = _look_in(bake, step.minutes, cautions.look_for(recipe.food.value, step.note))
-    return (*turns, look, *_top_ups(firing_times(event.fuel.kind).top_up_minutes, bake, step.minutes.usual, count))
+    usual = heat.baking.minutes.usual
+    turns = () if heat.bake.method is BakeMethod.FRY else _turns(TENDING.turn_interval(heat.weather), usual)
+    look = _look_in(heat.baking, cautions.look_for(event, recipe.food.value, step.note))
+    return (*turns, look, *_top_ups(heat.fresh, heated(heat.bake), usual))
+
+
+def heated(bake: Bake) -> int:
+    """Minutes that the coals have burnt when the food is in, beyond the moment of laying them."""
+    return bake.preheat_minutes + TENDING.load_minutes if bake.preheat_minutes > 0 else 0
 
 
 def settled(visits: Iterable[Visit]) -> Iterator[tuple[Visit, bool]]:
@@ -62,14 +78,13 @@ def _turns(interval: int, usual: int) -> Iterator[Visit]:
             min(wish + TENDING.turn_play_minutes, usual - TENDING.turn_minutes),
             f"turned about every {interval} min, or one side browns more",
             cautions.TURN,
-            cautions.IRON_CAUTION,
         )
 
 
-def _look_in(bake: Bake, minutes: Minutes, detail: str) -> Visit:
+def _look_in(baking: Baking, detail: str) -> Visit:
     """The first look-in, done before the least bake time is over."""
-    most = minutes.least - TENDING.look_in_minutes
-    least = max(0, min(bake.look_in_from, most))
+    most = max(0, baking.minutes.least - TENDING.look_in_minutes)
+    least = max(0, min(baking.look_in_from, most))
     return Visit(
         "look",
         TaskKind.LOOK_IN,
@@ -78,22 +93,17 @@ def _look_in(bake: Bake, minutes: Minutes, detail: str) -> Visit:
         (least + most) / 2,
         least,
         most,
-        f"looked at from {least} min on, before it could be done at {minutes.least} min",
+        f"looked at from {least} min on, before it could be done at {baking.minutes.least} min",
         detail,
-        cautions.STEAM_CAUTION,
     )
 
 
-def _top_ups(every: int, bake: Bake, usual: int, count: CoalCount) -> Iterator[Visit]:
-    """Fresh coals each time that those laid before are half spent, unless the food is nearly out by then.
-
-    Time counts from the coals being laid, so a preheated oven gets its first top-up sooner after the food went in.
-    """
-    heated = bake.preheat_minutes + TENDING.load_minutes if bake.preheat_minutes > 0 else 0
-    lid, under = (ceil(part * TENDING.top_up_share) for part in (count.lid, count.under))
+def _top_ups(fresh: tuple[TopUp, ...], before: int, usual: int) -> Iterator[Visit]:
+    """Fresh coals when those laid before are spent; a preheated oven gets its first sooner after the food went in."""
     play = TENDING.top_up_play_minutes
-    first = max(every - heated, play + 1)
-    for number, wish in enumerate(range(first, usual - TENDING.top_up_least_left, every), start=1):
+    lots = [lot for lot in _gathered(fresh, before + play + 1) if lot.at_minute - before < usual - TOP_UPS.least_left]
+    for number, lot in enumerate(lots, start=1):
+        wish = lot.at_minute - before
         yield Visit(
             f"topup{number}",
             TaskKind.TOP_UP,
@@ -102,8 +112,16 @@ def _top_ups(every: int, bake: Bake, usual: int, count: CoalCount) -> Iterator[V
             wish,
             wish - play,
             min(wish + play, usual - TENDING.top_up_work_minutes),
-            f"fresh coals about every {every} min",
-            cautions.coals_to_add(lid, under),
-            cautions.COALS_CAUTION,
-            lid + under,
+            f"fresh coals {lot.at_minute} min after the first were laid",
+            cautions.coals_to_add(lot.lid, lot.under),
+            lot.total,
         )
+
+
+def _gathered(fresh: tuple[TopUp, ...], first: int) -> tuple[TopUp, ...]:
+    """The lots with those that would come before minute `first` put together at that minute."""
+    early = [lot for lot in fresh if lot.at_minute < first]
+    if not early:
+        return fresh
+    lid, under = sum(lot.lid for lot in early), sum(lot.under for lot in early)
+    return (TopUp(early[-1].lit_minute, first, lid, under), *fresh[len(early) :])

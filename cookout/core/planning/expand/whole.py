@@ -1,5 +1,7 @@
 """Expansion as a whole: its parts in the order in which they need one another."""
 
+from collections.abc import Mapping
+
 from cookout.core.planning.event import DishId, Event
 from cookout.core.planning.expand.bakes import BakeDraft
 from cookout.core.planning.expand.copies import Made
@@ -9,22 +11,25 @@ from cookout.core.planning.expand.dishes import make_dish
 from cookout.core.planning.expand.doubts import note_all
 from cookout.core.planning.expand.draft import Draft
 from cookout.core.planning.expand.firings import Fire
-from cookout.core.planning.expand.gear import Busy, Kit
+from cookout.core.planning.expand.gear import Busy, Kit, pooled
+from cookout.core.planning.expand.hours import day
 from cookout.core.planning.expand.nominal import latest_starts
 from cookout.core.planning.expand.servings import serve
-from cookout.core.planning.expand.site import day, drown, set_up
+from cookout.core.planning.expand.site import drown, set_up
 from cookout.core.planning.expanded import Expanded
 from cookout.core.planning.problem import EVENT_AIMS, Need, Problem, Task, TaskId
 
 
-def expand(event: Event, *, share_firings: bool = True) -> Expanded:
+def expand(event: Event, *, share_firings: bool = True, expected: Mapping[TaskId, int] | None = None) -> Expanded:
     """Make the scheduling problem of an event; minutes of the problem are minutes of the event.
 
-    `share_firings` False lights a firing for every bake and top-up by itself. Gear or skills that nobody has leave a
-    need without options, for the search for obstacles to name. Raises `KeyError` where the event names a dish, recipe,
-    step, serving or helper that it does not have.
+    `share_firings` False lights a firing for every bake and top-up by itself. `expected` gives starts of an earlier
+    plan, so that bakes and coolings are reckoned for the weather of their hour; without it the hour is guessed. Gear or
+    skills that nobody has leave a need without options, for the search for obstacles to name. Raises `KeyError` where
+    the event names a dish, recipe, step, serving or helper that it does not have.
     """
-    draft, kit, crew = Draft(event), Kit(event), Crew(event)
+    event = pooled(event)
+    draft, kit, crew = Draft(event, expected or {}), Kit(event), Crew(event)
     made, bakes = _make_dishes(draft, kit)
     serves = serve(draft, list(made.values()))
     show_live(draft, made)
@@ -37,7 +42,7 @@ def expand(event: Event, *, share_firings: bool = True) -> Expanded:
     note_all(draft, kit, bakes, firings)
     return Expanded(
         event, _problem(draft, kit, crew), draft.info, tuple(firings), tuple(bake.run for bake in bakes),
-        serves, ready, kit.gear_of, tuple(draft.warnings),
+        serves, ready, kit.gear_of, tuple(draft.warnings), draft.weather_of, frozenset(draft.on_ice),
     )  # fmt: skip
 
 

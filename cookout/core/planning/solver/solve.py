@@ -54,14 +54,13 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
     if first is not None and problem.aims != (Aim.MAKESPAN,):
         first = polished_plan(piece, first)
     piece.solve(first)
+    levels = tuple(piece.levels)
     if piece.best is not None:
         piece.best = tidied(problem, piece.best, windows)
-    return Result(
-        status_of(piece.best, tuple(piece.levels), impossible=piece.impossible),
-        piece.best,
-        tuple(piece.levels),
-        perf_counter() - began,
-    )
+        worth = values(problem, piece.best)
+        levels = tuple(Level(a.aim, v, min(a.bound, v)) for a, v in zip(levels, worth, strict=True))
+    status = status_of(piece.best, levels, impossible=piece.impossible)
+    return Result(status, piece.best, levels, perf_counter() - began)
 
 
 def polished_plan(piece: OnePiece, first: Plan) -> Plan:

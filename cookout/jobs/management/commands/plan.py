@@ -83,7 +83,6 @@ class Command(BaseCommand):
         parts = (
             terminal_timeline(record, max(LEAST_WIDTH, get_terminal_size().columns)),
             words.outcome(record),
-            words.warnings(record),
         )
         self.stdout.write("\n\n".join(part.strip("\n") for part in parts if part))
 
