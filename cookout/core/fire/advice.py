@@ -133,7 +133,7 @@ def _longer(share: float) -> str:
 
 
 def _percent(share: float) -> str:
-    return f"{round(abs(share) * 100)} in 100"
+    return f"{round(abs(share) * 100)} %"
 
 
 def about_wet_centre(stand: Stand, fuel: str = BRIQUETTES, params: AdviceParams = ADVICE) -> Advice:
