@@ -14,6 +14,8 @@ from cookout.core.planning.values import values
 # How the seconds are dealt out among the levels still to come; the first must not eat the time of the last.
 SHARES = {Aim.MAKESPAN: 1.0, Aim.LATENESS: 2.0, Aim.FRESHNESS: 2.0, Aim.CREW_DAY: 4.0, Aim.FAIR_SHARES: 1.5}
 
+# On makespan problems of so few tasks a hint keeps the solver near a plan that it would leave by itself.
+UNHINTED_TASKS = 40
 # Where no quick plan is at hand: the share of the time left for a strict look, then for any plan without an aim.
 STRICT_SHARE = 0.1
 ANY_SHARE = 0.8
@@ -94,7 +96,7 @@ class OnePiece:
     def attempt(self, aim: Aim, seconds: float) -> Found:
         """One run from the best plan so far."""
         self.rules.model.clear_hints()  # type: ignore[no-untyped-call]
-        if self.best is not None:
+        if self.best is not None and not (aim is Aim.MAKESPAN and len(self.problem.tasks) <= UNHINTED_TASKS):
             self.rules.hint(self.best)
         limits = Limits(seconds, self.limits.workers, self.limits.seed)
         found = run(self.rules, limits, self.watch, lambda plan: self.keep(plan, aim.value))

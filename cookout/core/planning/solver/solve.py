@@ -9,7 +9,7 @@ from cookout.core.planning.quick.dealing import dealt_anew
 from cookout.core.planning.quick.evolve import Evolution
 from cookout.core.planning.result import Level, Limits, Plan, Progress, Result, Status, Watch
 from cookout.core.planning.solver.aims import floor
-from cookout.core.planning.solver.levels import OnePiece
+from cookout.core.planning.solver.levels import UNHINTED_TASKS, OnePiece
 from cookout.core.planning.solver.search import Search
 from cookout.core.planning.values import values
 
@@ -94,6 +94,8 @@ def breeding_share(problem: Problem) -> float:
     """The share of the time for breeding."""
     if any(arc.minutes < 0 for arc in all_arcs(problem)):
         return BREEDING_SHARE_WITH_MOST_WAITS
+    if len(problem.tasks) <= UNHINTED_TASKS:
+        return 0.0
     return BREEDING_SHARE_SMALL if len(problem.tasks) <= BREEDING_SMALL_TASKS else BREEDING_SHARE_LARGE
 
 
