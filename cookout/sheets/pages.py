@@ -60,7 +60,7 @@ def task_row(task: PlannedTask, record: PlanRecord, *, but_for: str = "") -> Dat
         "units": ", ".join(task.units),
         "detail": " ".join(task.detail.split()),
         "caution": task.caution,
-        "reasons": tuple(held.text for held in task.held_by) if but_for else (),
+        "reasons": tuple(held.brief for held in task.held_by if held.direction == "later") if but_for else (),
     }
 
 

@@ -8,6 +8,7 @@ from cookout.core.planning.expanded import Expanded, TaskInfo
 from cookout.core.planning.network import Arc, arcs_of
 from cookout.core.planning.problem import Link, LinkKind, ResourceId, Task, TaskId
 from cookout.core.planning.quick.booking import longest_run
+from cookout.core.planning.record import BEHIND
 from cookout.core.planning.result import Plan
 from cookout.core.planning.wording import clock, span
 
@@ -235,7 +236,7 @@ class Explainer:
         behind = self.root(task, stops) if stop.room == 0 and stop.by in self.expanded.info else None
         if behind is not None:
             end, why = behind
-            text += f"; behind that, “{self.info(end).name}”: {why.text}"
+            text += f"{BEHIND}“{self.info(end).name}”: {why.text}"
         return Stop(stop.room, stop.by, text)
 
     def root(self, task: TaskId, stops: dict[TaskId, list[Stop]]) -> tuple[TaskId, Stop] | None:

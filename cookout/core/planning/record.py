@@ -9,6 +9,9 @@ from datetime import datetime
 
 from cookout.core.planning.result import Status
 
+BEHIND = "; behind that, "
+"""What parts the nearest reason from the chain of reasons behind it."""
+
 
 @dataclass(frozen=True, slots=True)
 class HeldBy:
@@ -17,6 +20,11 @@ class HeldBy:
     direction: str
     by: str
     text: str
+
+    @property
+    def brief(self) -> str:
+        """The nearest reason alone, without the chain behind it: enough for whoever does the task."""
+        return self.text.split(BEHIND)[0]
 
 
 @dataclass(frozen=True, slots=True)
