@@ -66,21 +66,19 @@ class Fields:
             self.fault(key, "It is missing.", f"Write {key} = {example}.")
         return found
 
-    def text(self, key: str, default: str | None = None, example: str = '"..."') -> str:
-        """A text on one line; without a default it must be there and not be empty."""
+    def text(self, key: str, default: str | None = None, example: str = '"..."', longest: int = LONGEST_TEXT) -> str:
+        """A text on one line of at most so many letters; without a default it must be there and not be empty."""
         found = self.value(key, example if default is None else "")
         if found is None:
             return default or ""
         if not isinstance(found, str):
             self._wrong_type(key, found, "text", f"{key} = {example}")
             return default or ""
-        return self._fit_text(key, found.strip(), may_be_empty=default is not None, example=example)
-
-    def _fit_text(self, key: str, text: str, *, may_be_empty: bool, example: str) -> str:
-        if not text and not may_be_empty:
+        text = found.strip()
+        if not text and default is None:
             self.fault(key, "It is empty.", f"Write {key} = {example}.")
-        if len(text) > LONGEST_TEXT:
-            self.fault(key, f"It has {len(text)} letters.", f"Shorten it to {LONGEST_TEXT} at most.")
+        if len(text) > longest:
+            self.fault(key, f"It has {len(text)} letters.", f"Shorten it to {longest} at most.")
         if any(not sign.isprintable() for sign in text):
             self.fault(key, "It has line breaks or signs that cannot be printed.", "Write it on one line.")
         return text

@@ -46,11 +46,15 @@ class Heading:
     switches: Switches
 
 
+LONGEST_NAME = 200
+"""Letters in an event's name; a store keeps it in a column of its own."""
+
+
 def read_heading(fields: Fields) -> Heading:
     """The table [event]."""
     return Heading(
         id=fields.id(),
-        name=fields.text("name"),
+        name=fields.text("name", longest=LONGEST_NAME),
         timezone=fields.text("timezone", example='"America/Denver"'),
         clock=_read_clock(fields),
         units=(fields.choice("units", Units, Units.US) or Units.US).value,

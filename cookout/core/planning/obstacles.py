@@ -11,7 +11,7 @@ from cookout.core.planning.expanded import FIRE_KINDS, Expanded, TaskInfo
 from cookout.core.planning.network import Arc, all_arcs, longest_paths, own_window, start_windows
 from cookout.core.planning.problem import Need, Problem, Task, TaskId
 from cookout.core.planning.record import WayOut
-from cookout.core.planning.result import Watch
+from cookout.core.planning.result import Limits, Watch
 from cookout.core.planning.trying import Trials, first_plan
 from cookout.core.planning.ways_out import apply_change
 from cookout.core.planning.wording import clock, span
@@ -25,12 +25,12 @@ class Findings:
     ways_out: tuple[WayOut, ...]
 
 
-def find_obstacles(event: Event, *, seconds: float, seed: int = 1, watch: Watch | None = None) -> Findings:
+def find_obstacles(event: Event, limits: Limits, watch: Watch | None = None) -> Findings:
     """Look for what stands in the way within the seconds; ways out come first from the cheapest kinds of change."""
-    trials = Trials(event, perf_counter() + seconds, seed, watch or Watch())
+    trials = Trials(event, perf_counter() + limits.seconds, limits, watch or Watch())
     ways_out = tuple(trials.ways_out())
     plain = tuple(dict.fromkeys(PlainObstacles(trials.expanded).all()))
-    return Findings(plain or crowding(event, ways_out, seed), ways_out)
+    return Findings(plain or crowding(event, ways_out, trials.limits), ways_out)
 
 
 class PlainObstacles:
@@ -191,12 +191,12 @@ def chain_start(problem: Problem, end: TaskId, earliest: dict[TaskId, int]) -> T
     return end
 
 
-def crowding(event: Event, ways_out: tuple[WayOut, ...], seed: int) -> tuple[str, ...]:
+def crowding(event: Event, ways_out: tuple[WayOut, ...], limits: Limits) -> tuple[str, ...]:
     """Where nothing plain stands in the way: what is short, as the ways out that work show."""
     said = []
     for way in ways_out:
         if way.change["kind"] in ("add_gear", "buy_gear"):
-            said.append(gear_crowding(event, way, seed))
+            said.append(gear_crowding(event, way, limits))
         elif way.change["kind"] == "add_helper":
             said.append(f"There are too few hands with the {way.change['skills']} skill for all the dishes at once.")
         elif way.change["kind"] in ("widen_window", "crew_earlier"):
@@ -207,10 +207,10 @@ def crowding(event: Event, ways_out: tuple[WayOut, ...], seed: int) -> tuple[str
     return tuple(dict.fromkeys(said)) or (fallback,)
 
 
-def gear_crowding(event: Event, way: WayOut, seed: int) -> str:
+def gear_crowding(event: Event, way: WayOut, limits: Limits) -> str:
     """When and for what the gear would be used that is short: read off a plan in which there is enough of it."""
     expanded = expand(apply_change(event, way.change))
-    plan = first_plan(expanded, seed, 2.0)
+    plan = first_plan(expanded, limits)
     gear = GearId(str(way.change.get("gear", "")))
     name = next((g.name for g in event.gear if g.id == gear), "")
     resource = next((r for r, g in expanded.gear_of.items() if g == gear), None)

@@ -19,7 +19,9 @@ from cookout.core.planning.solver import solve
 from cookout.core.planning.trying import Trials
 from cookout.core.safety.finding import Finding
 
+# Beyond the limit of a plan: an event without one deserves to be told why.
 SECONDS_FOR_OBSTACLES = 20.0
+STOPPED = "The run was stopped before a plan was found, so nothing is known to stand in the way."
 # Quick plans tried of either way to light the coals before the solver takes over.
 PATIENCE = 6
 # Times a plan may be made again because it moved bakes into other weather, and the share of the time for the first.
@@ -54,8 +56,10 @@ def plan_event(event: Event, limits: Limits, watch: Watch | None = None) -> Outc
     expanded, result = solve_either_way(event, limits, watch)
     if result.plan is None:
         stopped = result.status is Status.NONE_FOUND and watch.stop()
-        seconds = 0.0 if stopped else SECONDS_FOR_OBSTACLES
-        findings = find_obstacles(event, seconds=seconds, seed=limits.seed, watch=Watch(stop=watch.stop))
+        if stopped:
+            return Outcome(record_of(expanded, result, obstacles=(STOPPED,)), expanded, result)
+        looking = replace(limits, seconds=SECONDS_FOR_OBSTACLES)
+        findings = find_obstacles(event, looking, Watch(stop=watch.stop))
         record = record_of(expanded, result, obstacles=findings.obstacles, ways_out=findings.ways_out)
         return Outcome(record, expanded, result)
     refuse_unsound(expanded, result)
@@ -67,7 +71,7 @@ def refuse(event: Event, refused: tuple[Finding, ...], limits: Limits, watch: Wa
     expanded = expand(event)
     result = Result(Status.IMPOSSIBLE, None, (), 0.0)
     obstacles = tuple(f"{finding.said} {finding.remedy}" for finding in refused)
-    trials = Trials(event, perf_counter() + SECONDS_FOR_OBSTACLES, limits.seed, watch)
+    trials = Trials(event, perf_counter() + SECONDS_FOR_OBSTACLES, limits, watch)
     ways_out = tuple(trials.safer_waits({finding.about for finding in refused}))
     return Outcome(record_of(expanded, result, obstacles=obstacles, ways_out=ways_out), expanded, result)
 
@@ -80,15 +84,15 @@ def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expand
     """
     expanded, shared = first_choice(event, limits.seed)
     if not event.hours:
-        return _solve_or_part(expanded, limits, watch)
+        return _solve_or_part(expanded, limits, watch)[:2]
     began, left = perf_counter(), replace(limits, seconds=limits.seconds * FIRST_SHARE)
-    expanded, result = _solve_or_part(expanded, left, watch)
+    expanded, result, parted = _solve_or_part(expanded, left, watch)
     for _ in range(ROUNDS - 1):
         moved = _moved(expanded, result)
         left = replace(limits, seconds=max(1.0, limits.seconds - (perf_counter() - began)))
         if not moved or watch.stop():
             break
-        again = expand(event, share_firings=shared, expected=moved)
+        again = expand(event, share_firings=shared and not parted, expected=moved)
         second = solve(again.problem, left, checked(watch, again))
         if second.plan is None:
             break
@@ -96,18 +100,19 @@ def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expand
     return with_late_weather(expanded, result), result
 
 
-def _solve_or_part(expanded: Expanded, limits: Limits, watch: Watch) -> tuple[Expanded, Result]:
+def _solve_or_part(expanded: Expanded, limits: Limits, watch: Watch) -> tuple[Expanded, Result, bool]:
+    """Solve; where that gives no plan, with a firing for each bake. The third value is whether it came to that."""
     result = solve(expanded.problem, limits, checked(watch, expanded))
     if result.plan is not None:
-        return expanded, result
+        return expanded, result, False
     apart, _ = settled(expanded.event, limits.seed, share=False)
     if apart.problem == expanded.problem or watch.stop():
-        return expanded, result
+        return expanded, result, False
     left = replace(limits, seconds=max(1.0, limits.seconds - result.seconds))
     second = solve(apart.problem, left, checked(watch, apart))
     if second.plan is None and result.status is Status.NONE_FOUND:
         second = replace(second, status=Status.NONE_FOUND)
-    return apart, replace(second, seconds=result.seconds + second.seconds)
+    return apart, replace(second, seconds=result.seconds + second.seconds), True
 
 
 def _moved(expanded: Expanded, result: Result) -> dict[TaskId, int]:

@@ -28,17 +28,17 @@ SCARCE_KINDS = frozenset(
 )
 
 
-def feasible(event: Event, *, seed: int = 1, seconds: float = SECONDS_FOR_ONE_TRY, watch: Watch | None = None) -> bool:
+def feasible(event: Event, limits: Limits, watch: Watch | None = None) -> bool:
     """Whether a plan of the event is found in short time, with shared firings or without."""
     for share in (True, False):
         expanded = expand(event, share_firings=share)
-        plan = first_plan(expanded, seed, seconds, watch)
+        plan = first_plan(expanded, limits, watch)
         if plan is not None and not check(expanded.problem, plan) and not check_event(expanded, plan):
             return True
     return False
 
 
-def first_plan(expanded: Expanded, seed: int, seconds: float, watch: Watch | None = None) -> Plan | None:
+def first_plan(expanded: Expanded, limits: Limits, watch: Watch | None = None) -> Plan | None:
     """Any plan at all, as soon as there is one."""
     found: list[Plan] = []
     outer = watch or Watch()
@@ -47,17 +47,17 @@ def first_plan(expanded: Expanded, seed: int, seconds: float, watch: Watch | Non
         found.append(progress.plan)
 
     watching = Watch(tell, lambda: bool(found) or outer.stop())
-    result = solve(replace(expanded.problem, aims=(Aim.LATENESS,)), Limits(seconds, 2, seed), watching)
+    result = solve(replace(expanded.problem, aims=(Aim.LATENESS,)), limits, watching)
     return result.plan
 
 
 class Trials:
     """Tries changes of one impossible event until the time for it is up."""
 
-    def __init__(self, event: Event, deadline: float, seed: int, watch: Watch) -> None:
+    def __init__(self, event: Event, deadline: float, limits: Limits, watch: Watch) -> None:
         self.event = event
         self.deadline = deadline
-        self.seed = seed
+        self.limits = replace(limits, seconds=SECONDS_FOR_ONE_TRY)
         self.watch = watch
         self.expanded = expand(event)
         self.problem = self.expanded.problem
@@ -71,7 +71,7 @@ class Trials:
         if self.over():
             return False
         changed = apply_change(self.event, change)
-        return not refusals(changed) and feasible(changed, seed=self.seed, watch=self.watch)
+        return not refusals(changed) and feasible(changed, self.limits, self.watch)
 
     def ways_out(self) -> Iterator[WayOut]:
         """Ways out that work: first a later serving, then longer hours, gear, one more helper."""
@@ -114,7 +114,7 @@ class Trials:
         expanded = expand(relaxed)
         result = solve(
             replace(expanded.problem, aims=(Aim.LATENESS,)),
-            Limits(min(4.0, max(0.1, self.deadline - perf_counter())), 2, self.seed),
+            replace(self.limits, seconds=min(4.0, max(0.1, self.deadline - perf_counter()))),
             Watch(stop=self.watch.stop),
         )
         if result.plan is None:
@@ -221,7 +221,7 @@ class Trials:
             "kind": "add_helper", "skills": wanted, "start": self.problem.opens, "end": self.problem.closes,
         }  # fmt: skip
         expanded = expand(apply_change(self.event, change))
-        plan = first_plan(expanded, self.seed, SECONDS_FOR_ONE_TRY, self.watch)
+        plan = first_plan(expanded, self.limits, self.watch)
         if plan is None:
             return None
         used = times_of_new_helper(expanded, plan, self.event, skill) or times_of_new_helper(expanded, plan, self.event)

@@ -309,3 +309,9 @@ def test_a_fault_is_told_with_its_place_and_its_remedy(case: str) -> None:
 def test_one_slip_is_told_as_one_fault(case: str) -> None:
     old, new, *_ = FAULTS[case]
     assert only_fault(with_change(old, new)).where.startswith("picnic.toml: ")
+
+
+def test_a_name_too_long_for_a_list_of_events_is_a_fault_with_its_limit() -> None:
+    fault = only_fault(with_change('name = "Picnic"', f'name = "{"x" * 201}"'))
+    assert fault.where.endswith("event.name")
+    assert "200" in fault.remedy
