@@ -26,7 +26,7 @@ STOPPED = "The run was stopped before a plan was found, so nothing is known to s
 PATIENCE = 6
 # Times a plan may be made again because it moved bakes into other weather, and the share of the time for the first.
 ROUNDS = 3
-FIRST_SHARE = 0.6
+FIRST_SHARE = 0.85
 
 
 class UnsoundPlanError(CookoutError):
