@@ -80,7 +80,8 @@ def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expand
     """Solve with shared firings, and where that gives no plan with a firing for each bake.
 
     Where the weather changes through the day, a plan that moves a bake into other weather is made again from those
-    times, within the same seconds; after `ROUNDS` of it the plan stands and says which bakes are reckoned amiss.
+    times, within the same seconds, and kept where it is no worse; after `ROUNDS` of it the plan stands and says which
+    bakes are reckoned amiss.
     """
     expanded, shared = first_choice(event, limits.seed)
     if not event.hours:
@@ -93,11 +94,20 @@ def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expand
         if not moved or watch.stop():
             break
         again = expand(event, share_firings=shared and not parted, expected=moved)
+        if again.problem == expanded.problem:
+            # Only coals differ, so the plan stands as it is, reckoned for its own hours.
+            expanded = again
+            break
         second = solve(again.problem, left, checked(watch, again))
-        if second.plan is None:
+        if second.plan is None or is_worse(second, result):
             break
         expanded, result = again, replace(second, seconds=perf_counter() - began)
     return with_late_weather(expanded, result), result
+
+
+def is_worse(second: Result, first: Result) -> bool:
+    """Whether a plan made again in what time was left is worse than the first, which then stands with a warning."""
+    return [level.value for level in second.levels] > [level.value for level in first.levels]
 
 
 def _solve_or_part(expanded: Expanded, limits: Limits, watch: Watch) -> tuple[Expanded, Result, bool]:
