@@ -7,8 +7,8 @@ from django.utils import timezone
 from cookout.core.errors import EventFileError, Fault
 from cookout.core.eventfile import read_event
 from cookout.core.planning.event import Event as CoreEvent
+from cookout.core.planning.wording import moment
 from cookout.services.errors import EventChangedError, NoSuchThingError
-from cookout.services.moments import moment
 from cookout.store.models import Event
 
 

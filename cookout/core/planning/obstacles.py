@@ -9,7 +9,7 @@ from cookout.core.planning.event import Event, GearId
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import FIRE_KINDS, Expanded, TaskInfo
 from cookout.core.planning.network import Arc, all_arcs, longest_paths, own_window, start_windows
-from cookout.core.planning.problem import Need, Problem, Task, TaskId
+from cookout.core.planning.problem import Problem, Task, TaskId
 from cookout.core.planning.record import WayOut
 from cookout.core.planning.result import Limits, Watch
 from cookout.core.planning.trying import Trials, first_plan
@@ -53,16 +53,11 @@ class PlainObstacles:
         alike: dict[str, list[str]] = defaultdict(list)
         for task in self.problem.tasks:
             for number, need in enumerate(task.needs):
-                if self.is_lacking(need):
+                if not self.problem.can_meet(need):
                     alike[self.say_lack(task, number)].append(f"“{self.full_name(task.id)}”")
         for lack, names in alike.items():
             more = f" and {len(names) - 3} more" if len(names) > 3 else ""
             yield f"{lack} ({', '.join(names[:3])}{more})."
-
-    def is_lacking(self, need: Need) -> bool:
-        """Whether a need can never be met."""
-        able = [o for o in need.options if self.problem.resource_by_id[o].capacity >= need.amount]
-        return len(able) < need.picks
 
     def full_name(self, task: TaskId) -> str:
         """A task's name with its dish."""

@@ -164,6 +164,11 @@ class Problem:
         """Resources by their id."""
         return {resource.id: resource for resource in self.resources}
 
+    def can_meet(self, need: Need) -> bool:
+        """Whether there is enough for a need when nothing else asks for anything."""
+        able = sum(self.resource_by_id[option].capacity >= need.amount for option in need.options)
+        return able >= need.picks
+
     @cached_property
     def shifts_by_helper(self) -> dict[str, tuple[ResourceId, ...]]:
         """The shifts of each helper."""

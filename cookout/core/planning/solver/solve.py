@@ -101,12 +101,7 @@ def breeding_share(problem: Problem) -> float:
 
 def lacks_options(problem: Problem) -> bool:
     """Whether some task needs more than there could ever be."""
-    capacity = {resource.id: resource.capacity for resource in problem.resources}
-    return any(
-        sum(capacity[option] >= need.amount for option in need.options) < need.picks
-        for task in problem.tasks
-        for need in task.needs
-    )
+    return not all(problem.can_meet(need) for task in problem.tasks for need in task.needs)
 
 
 def tries_for(problem: Problem) -> int:
