@@ -1,5 +1,6 @@
 """Settings for running. Every one that can be changed is an environment variable; README.md lists them all."""
 
+from datetime import timedelta
 from pathlib import Path
 
 from config import env
@@ -23,6 +24,7 @@ COOKOUT_PLAN_SEED = env.whole("COOKOUT_PLAN_SEED", 1, least=0, most=2**31 - 1)
 # The command `demo` turns this on in its own process; only then does its sign-in link open anything.
 COOKOUT_DEMO = False
 COOKOUT_EXAMPLES = BASE_DIR / "fixtures" / "events"
+COOKOUT_STARTER_RECIPES = BASE_DIR / "fixtures" / "recipes"
 
 INSTALLED_APPS = [
     "django.contrib.auth",
@@ -31,6 +33,8 @@ INSTALLED_APPS = [
     "django.contrib.messages",
     "whitenoise.runserver_nostatic",
     "django.contrib.staticfiles",
+    "django.forms",
+    "axes",
     "django_htmx",
     "csp",
     "cookout.store",
@@ -42,13 +46,17 @@ MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "csp.middleware.CSPMiddleware",
+    "django.middleware.gzip.GZipMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
+    "django.middleware.locale.LocaleMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
+    "cookout.web.preferences.PreferencesMiddleware",
+    "axes.middleware.AxesMiddleware",
 ]
 
 ROOT_URLCONF = "config.urls"
@@ -69,6 +77,8 @@ TEMPLATES = [
     },
 ]
 
+FORM_RENDERER = "cookout.web.forms.rendering.FormRenderer"
+
 DATABASES = {"default": env.database("COOKOUT_DATABASE_URL", VAR_DIR / "cookout.sqlite3")}
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
@@ -85,8 +95,36 @@ AUTH_PASSWORD_VALIDATORS = [
     {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
 ]
 
+# Whoever types a wrong password too often waits, by address and account together: neither can lock out the other.
+AUTHENTICATION_BACKENDS = ["axes.backends.AxesStandaloneBackend", "django.contrib.auth.backends.ModelBackend"]
+AXES_FAILURE_LIMIT = 5
+AXES_COOLOFF_TIME = timedelta(minutes=15)
+AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
+AXES_RESET_ON_SUCCESS = True
+AXES_LOCKOUT_TEMPLATE = "cookout/locked_out.html"
+AXES_CLIENT_IP_CALLABLE = "cookout.web.visitors.address_of"
+AXES_USERNAME_CALLABLE = "cookout.web.visitors.account_of"
+AXES_DISABLE_ACCESS_LOG = True
+AXES_VERBOSE = False
+SILENCED_SYSTEM_CHECKS = ["axes.W006"]
+PASSWORD_RESET_TIMEOUT = 24 * 3600
+
+COOKOUT_SIGN_UP = env.flag("COOKOUT_SIGN_UP", default=False)
+COOKOUT_KEEP_DELETED_DAYS = env.whole("COOKOUT_KEEP_DELETED_DAYS", 14, least=0, most=3650)
+COOKOUT_BEHIND_PROXY = env.flag("COOKOUT_BEHIND_PROXY", default=False)
+
+# Without a mail server nothing is sent; pages that would send say so instead.
+_MAIL = env.mail("COOKOUT_MAIL_URL")
+COOKOUT_SENDS_MAIL = bool(_MAIL)
+EMAIL_BACKEND = f"django.core.mail.backends.{'smtp' if _MAIL else 'dummy'}.EmailBackend"
+EMAIL_TIMEOUT = 10
+DEFAULT_FROM_EMAIL = env.text("COOKOUT_MAIL_FROM", "cookout@localhost")
+globals().update(_MAIL)
+
 LANGUAGE_CODE = "en"
-USE_I18N = False
+LANGUAGES = [("en", "English"), ("es", "Español")]
+LOCALE_PATHS = [BASE_DIR / "cookout" / "web" / "locale"]
+USE_I18N = True
 USE_TZ = True
 TIME_ZONE = "UTC"
 
@@ -108,7 +146,7 @@ SECURE_CONTENT_TYPE_NOSNIFF = True
 SECURE_REFERRER_POLICY = "same-origin"
 SECURE_CROSS_ORIGIN_OPENER_POLICY = "same-origin"
 X_FRAME_OPTIONS = "DENY"
-if env.flag("COOKOUT_BEHIND_PROXY", default=False):
+if COOKOUT_BEHIND_PROXY:
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
 
 CONTENT_SECURITY_POLICY = {
@@ -136,7 +174,10 @@ CELERY_TASK_TIME_LIMIT = 3500
 CELERY_WORKER_PREFETCH_MULTIPLIER = 1
 CELERY_WORKER_HIJACK_ROOT_LOGGER = False
 CELERY_TIMEZONE = "UTC"
-CELERY_BEAT_SCHEDULE = {"end silent plan runs": {"task": "cookout.end_silent_plan_runs", "schedule": 60.0}}
+CELERY_BEAT_SCHEDULE = {
+    "end silent plan runs": {"task": "cookout.end_silent_plan_runs", "schedule": 60.0},
+    "forget deleted events": {"task": "cookout.forget_deleted", "schedule": 3600.0},
+}
 CELERY_BEAT_SCHEDULE_FILENAME = str(VAR_DIR / "beat-schedule")
 
 LOG_LEVEL = env.one_of("COOKOUT_LOG_LEVEL", "INFO", ("DEBUG", "INFO", "WARNING", "ERROR"))

@@ -20,6 +20,7 @@ from cookout.core.planning.problem import (
     Problem,
     Resource,
     ResourceId,
+    Stood,
     Task,
     TaskId,
 )
@@ -27,6 +28,8 @@ from cookout.core.planning.result import Placed, Plan
 
 HELPERS = ("ada", "bo", "cy")
 GEAR = (ResourceId("oven"), ResourceId("bowl"))
+POTS = (ResourceId("pot one"), ResourceId("pot two"))
+"""Pieces of which a task may keep one together with others."""
 SPAN = 24
 """Drawn starts lie within so many minutes, before helpers who are busy push them later."""
 
@@ -41,6 +44,7 @@ class Work:
     gear: dict[ResourceId, int]
     helpers: tuple[str, ...]
     hot: bool
+    keeps: tuple[str, ResourceId] | None = None
 
     @property
     def end(self) -> int:
@@ -59,13 +63,15 @@ def problems_with_plans(draw: st.DrawFn, max_tasks: int = 8, span: int = SPAN) -
     works = draw(_works(max_tasks, span))
     shifts = draw(_shifts(works))
     tasks = tuple(draw(_task(work, shifts)) for work in works)
+    before = draw(_before(works))
     problem = Problem(
         tasks=tasks,
         links=draw(_links(works)),
         resources=(*draw(_gear(works)), *(shift for shift, _ in shifts)),
         opens=draw(st.integers(-3, 0)),
         closes=max((work.end for work in works), default=0) + draw(st.integers(0, 5)),
-        aims=draw(st.sampled_from([EVENT_AIMS, (Aim.MAKESPAN,)])),
+        aims=(*EVENT_AIMS, Aim.CHANGES) if before else draw(st.sampled_from([EVENT_AIMS, (Aim.MAKESPAN,)])),
+        before=before,
         dues=tuple(Due(work.id, work.end + draw(st.integers(-3, 3))) for work in works[:2]),
         freshness=draw(_freshness(works)),
         breaks=draw(_breaks(works)),
@@ -76,13 +82,17 @@ def problems_with_plans(draw: st.DrawFn, max_tasks: int = 8, span: int = SPAN) -
 @st.composite
 def _works(draw: st.DrawFn, max_tasks: int, span: int) -> list[Work]:
     free_at = dict.fromkeys(HELPERS, 0)
-    works = []
+    jam = draw(st.sampled_from(POTS))
+    works: list[Work] = []
     for number in range(draw(st.integers(1, max_tasks))):
         helpers = tuple(sorted(draw(st.sets(st.sampled_from(HELPERS), max_size=2))))
         minutes = draw(st.integers(1, max(1, span // 4)))
         start = max([draw(st.integers(0, span - minutes)), *(free_at[helper] for helper in helpers)])
         gear = draw(st.dictionaries(st.sampled_from(GEAR), st.integers(1, 2), max_size=2))
-        works.append(Work(TaskId(f"t{number}"), start, minutes, gear, helpers, bool(helpers) and draw(st.booleans())))
+        hot = bool(helpers) and draw(st.booleans())
+        # Of two things that are kept, each is one pot throughout; both may be the same one.
+        keeps = draw(st.sampled_from([None, None, ("stew", POTS[0]), ("jam", jam)]))
+        works.append(Work(TaskId(f"t{number}"), start, minutes, gear, helpers, hot, keeps))
         free_at |= dict.fromkeys(helpers, start + minutes)
     return works
 
@@ -116,6 +126,8 @@ def _shifts_of(draw: st.DrawFn, helper: str, works: list[Work]) -> list[Shift]:
 @st.composite
 def _task(draw: st.DrawFn, work: Work, shifts: list[Shift]) -> Task:
     needs = [Need((gear,), amount) for gear, amount in work.gear.items()]
+    if work.keeps is not None:
+        needs.append(Need(POTS, kept_as=work.keeps[0]))
     if work.helpers:
         taken = [shift.id for shift, given in shifts if work.id in given]
         others = [shift.id for shift, _ in shifts if shift.id not in taken]
@@ -135,7 +147,27 @@ def _gear(draw: st.DrawFn, works: list[Work]) -> tuple[Resource, ...]:
             (sum(w.gear.get(name, 0) for w in works if w.start <= work.start < w.end) for work in works), default=0
         )
         gear.append(Resource(name, max(1, busiest) + draw(st.integers(0, 1))))
+    for pot in POTS:
+        using = [work for work in works if work.keeps is not None and work.keeps[1] == pot]
+        busiest = max((sum(w.start <= work.start < w.end for w in using) for work in using), default=1)
+        gear.append(Resource(pot, busiest))
     return tuple(gear)
+
+
+@st.composite
+def _before(draw: st.DrawFn, works: list[Work]) -> tuple[Stood, ...]:
+    """An earlier plan: some of the works where they stand, at another time or in other hands; often none."""
+    some = draw(st.sets(st.sampled_from([work.id for work in works]))) if draw(st.booleans()) else set()
+    others = st.sets(st.sampled_from(HELPERS), max_size=2).map(tuple)
+    return tuple(
+        Stood(
+            work.id,
+            work.start + draw(st.sampled_from([0, 0, -1, 2])),
+            frozenset(draw(st.just(work.helpers) | others)),
+        )
+        for work in works
+        if work.id in some
+    )
 
 
 @st.composite
@@ -189,9 +221,16 @@ def _plan(works: list[Work], tasks: tuple[Task, ...], shifts: list[Shift]) -> Pl
     placed = {}
     for work, task in zip(works, tasks, strict=True):
         taken = tuple(sorted(shift.id for shift, given in shifts if work.id in given))
-        picks = tuple(taken if need.options[0] not in GEAR else need.options for need in task.needs)
+        picks = tuple(_picks(work, need, taken) for need in task.needs)
         placed[work.id] = Placed(work.id, work.start, picks)
     return Plan(placed)
+
+
+def _picks(work: Work, need: Need, taken: tuple[ResourceId, ...]) -> tuple[ResourceId, ...]:
+    """What the plan drawn picks for a need."""
+    if need.kept_as and work.keeps is not None:
+        return (work.keeps[1],)
+    return need.options if need.options[0] in GEAR else taken
 
 
 @st.composite

@@ -6,7 +6,7 @@
       QuantityError       a quantity that cannot be read
       RecipeTextError     a text that no recipe can be read from (`kitchen.linked_data`)
       LimitError          a local food limit that would allow more than the published one (`safety.local`)
-      ChangeError         a change that does not fit the event (`planning.ways_out`)
+      ChangeError         a change that does not fit the event (`planning.changes`)
       UnsoundPlanError    a plan that the check refused (`planning.pipeline`)
 
 Every message says what is wrong, where, and what to do about it.

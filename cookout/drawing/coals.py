@@ -3,7 +3,6 @@
 from cookout.core.fire.patterns import Ring, lay
 from cookout.drawing.markup import letters, tag
 from cookout.drawing.palette import PALETTES, Palette, Scheme
-from cookout.drawing.shapes import words
 
 COAL_RADIUS_INCHES = 0.68
 PICTURE = 210.0  # pixels across one oven in the picture
@@ -40,7 +39,8 @@ def _disc(rings: tuple[Ring, ...], inches: int, text: str, left: float, colours:
         for ring in rings
         for x, y in ring.places
     )
-    label = words(
-        text, left + middle, PICTURE + 26, size=24, fill=colours.ink, text_anchor="middle", font_weight="bold"
+    label = tag(
+        "text", letters(text), x=left + middle, y=PICTURE + 26, font_size=24, fill=colours.ink, text_anchor="middle",
+        font_weight="bold",
     )  # fmt: skip
     return tag("g", rim, *coals, label, class_="lid" if lid else "under")

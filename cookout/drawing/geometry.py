@@ -1,30 +1,18 @@
 """Scales and lanes: where on the paper an instant lies, and which lane a bar may take.
 
-"Along" is the way time runs, "across" the other way; a `Turned` function makes page coordinates of the two, so that
-the same shapes serve time running across the page and down it. All lengths are pixels.
+"Along" is the way time runs, to the right; "across" is down the page. All lengths are pixels.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, tzinfo
 
 Point = tuple[float, float]
-Turned = Callable[[float, float], Point]
-
-
-def across_page(along: float, across: float) -> Point:
-    """Time runs to the right."""
-    return along, across
-
-
-def down_page(along: float, across: float) -> Point:
-    """Time runs downward."""
-    return across, along
 
 
 def minutes_between(first: datetime, second: datetime) -> float:
     """Minutes that pass from first to second by the sun, not by the wall clock (they differ when clocks change)."""
-    return (second.astimezone(UTC) - first.astimezone(UTC)).total_seconds() / 60
+    return (second.timestamp() - first.timestamp()) / 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +26,11 @@ class Span:
     def length(self) -> float:
         """How long it is."""
         return self.ends - self.begins
+
+    def within(self, other: "Span") -> "Span":
+        """What of it lies in the other; a point at the nearer end where nothing does."""
+        low, high = other.begins, other.ends
+        return Span(min(max(self.begins, low), high), min(max(self.ends, low), high))
 
     def overlaps(self, other: "Span") -> bool:
         """Whether they share more than an edge."""
@@ -97,9 +90,11 @@ class TimeScale:
     folds: tuple[Fold, ...] = ()
 
     @classmethod
-    def fitted(cls, first: datetime, last: datetime, room: Span) -> "TimeScale":
-        """The scale on which first to last fill the room."""
-        return cls(first, last, room.begins, room.length / max(1.0, minutes_between(first, last)))
+    def fitted(cls, first: datetime, last: datetime, room: Span, folds: tuple[Fold, ...] = ()) -> "TimeScale":
+        """The scale on which first to last fill the room, but for the folds, which keep what they show."""
+        folded, shown = sum(fold.ends - fold.begins for fold in folds), sum(fold.shown for fold in folds)
+        minutes = max(1.0, minutes_between(first, last) - folded)
+        return cls(first, last, room.begins, (room.length - shown) / minutes, folds)
 
     @property
     def room(self) -> Span:
@@ -113,8 +108,8 @@ class TimeScale:
         return self.offset + minute * self.per_minute - hidden
 
     def span(self, begins: datetime, ends: datetime, least: float = 0.0) -> Span:
-        """Where a stretch of time lies, drawn at least `least` long but not past the end of the axis."""
-        start, end = self.at(begins), self.at(ends)
+        """Where what the axis holds of a stretch of time lies, drawn at least `least` long but not past its end."""
+        start, end = self.at(max(begins, self.first)), self.at(min(ends, self.last))
         if end - start >= least:
             return Span(start, end)
         start = max(self.room.begins, min(start, self.room.ends - least))
@@ -122,8 +117,7 @@ class TimeScale:
 
     def clipped(self, span: Span) -> Span:
         """What of a span lies on the axis."""
-        low, high = self.room.begins, self.room.ends
-        return Span(min(max(span.begins, low), high), min(max(span.ends, low), high))
+        return span.within(self.room)
 
     def holds(self, moment: datetime) -> bool:
         """Whether the instant lies on the axis."""
@@ -150,25 +144,34 @@ class Tick:
 
 def quarter_before(moment: datetime, zone: tzinfo) -> datetime:
     """The last quarter of an hour on the local clock that is not after `moment`."""
-    local = moment.astimezone(zone)
-    past = timedelta(minutes=local.minute % 15, seconds=local.second, microseconds=local.microsecond)
-    return (local.astimezone(UTC) - past).astimezone(zone)
+    return _full_before(moment, zone, 15)
 
 
 def quarter_after(moment: datetime, zone: tzinfo) -> datetime:
     """The first quarter of an hour on the local clock that is not before `moment`."""
-    before = quarter_before(moment, zone)
-    return before if before == moment else (before.astimezone(UTC) + timedelta(minutes=15)).astimezone(zone)
+    return _full_after(moment, zone, 15)
+
+
+def _full_before(moment: datetime, zone: tzinfo, every: int) -> datetime:
+    local = moment.astimezone(zone)
+    past = timedelta(minutes=local.minute % every, seconds=local.second, microseconds=local.microsecond)
+    return (local.astimezone(UTC) - past).astimezone(zone)
+
+
+def _full_after(moment: datetime, zone: tzinfo, every: int) -> datetime:
+    before = _full_before(moment, zone, every)
+    return before if before == moment else (before.astimezone(UTC) + timedelta(minutes=every)).astimezone(zone)
 
 
 def ticks(first: datetime, last: datetime, zone: tzinfo, every: int = 15) -> Iterator[Tick]:
-    """Lines each `every` minutes (15, 30 or 60) from the first quarter on, with the hours named in local time."""
-    moment = quarter_after(first, zone).astimezone(UTC)
+    """Lines each `every` minutes (a divisor of 60) of the local clock, with the hours named in local time."""
+    step = min(every, 15)
+    moment = _full_after(first, zone, step).astimezone(UTC)
     while moment <= last.astimezone(UTC):
         local = moment.astimezone(zone)
         if local.minute % every == 0:
             yield Tick(local, f"{local:%H:%M}" if local.minute == 0 else "")
-        moment += timedelta(minutes=15)
+        moment += timedelta(minutes=step)
 
 
 def pack(spans: Sequence[Span], gap: float = 0.0) -> tuple[int, ...]:
@@ -185,4 +188,21 @@ def pack(spans: Sequence[Span], gap: float = 0.0) -> tuple[int, ...]:
             free_from.append(0.0)
         free_from[lane] = max(span.ends, span.begins) + gap
         lanes[index] = lane
+    return tuple(lanes)
+
+
+def pack_in_order(spans: Sequence[Span], gap: float = 0.0) -> tuple[int, ...]:
+    """The lane of each span, taken as they come: the first lane in which it keeps the gap to all that are there.
+
+    More lanes than `pack` may need, but what comes first stands first.
+    """
+    taken: list[list[Span]] = []
+    lanes = []
+    for span in spans:
+        wide = Span(span.begins - gap, span.ends + gap)
+        lane = next((n for n, own in enumerate(taken) if not any(wide.overlaps(other) for other in own)), len(taken))
+        if lane == len(taken):
+            taken.append([])
+        taken[lane].append(span)
+        lanes.append(lane)
     return tuple(lanes)

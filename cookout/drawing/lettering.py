@@ -57,3 +57,13 @@ def _pieces(word: str, size: float, width: float, *, bold: bool) -> list[str]:
             pieces.append("")
         pieces[-1] += letter
     return pieces
+
+
+def shortened(text: str, size: float, width: float) -> str:
+    """The text cut off with three dots to what fits in `width` pixels; nothing where only the dots would be left."""
+    if text_width(text, size) <= width:
+        return text
+    kept = text
+    while kept and text_width(f"{kept.rstrip()}…", size) > width:
+        kept = kept[:-1]
+    return f"{kept.rstrip(' ,:;')}…" if len(kept) > 2 else ""

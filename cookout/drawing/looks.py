@@ -90,18 +90,3 @@ def kindling_of(record: PlanRecord) -> dict[str, tuple[PlannedTask, ...]]:
 
 def _is_ashing(task: PlannedTask) -> bool:
     return task.kind == "ash_over"
-
-
-def spoken(task: PlannedTask, record: PlanRecord) -> str:
-    """A task in one sentence, for a tooltip and for a screen reader."""
-    names = {helper.id: helper.name for helper in record.helpers}
-    dish = record.dishes.get(task.dish, "")
-    crew = ", ".join(names.get(helper, helper) for helper in task.helpers) or "nobody needed"
-    parts = [
-        f"{task.starts_at:%H:%M} to {task.ends_at:%H:%M}",
-        f"{dish}: {task.name}" if dish else task.name,
-        crew,
-        ", ".join(task.units),
-        " ".join(task.detail.split()),
-    ]
-    return "; ".join(part for part in parts if part)

@@ -1,24 +1,30 @@
 """The event's timeline as one SVG text."""
 
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Literal
 from zoneinfo import ZoneInfo
 
 from cookout.core.planning.record import PlanRecord
-from cookout.drawing.geometry import across_page, down_page
+from cookout.core.planning.wording import HourStyle
+from cookout.drawing import shapes
+from cookout.drawing.detail import detail_svg
+from cookout.drawing.job import Job
 from cookout.drawing.lettering import wrap
 from cookout.drawing.markup import letters, number, tag
+from cookout.drawing.overview import overview_svg
 from cookout.drawing.palette import PALETTES, Scheme
-from cookout.drawing.parts import TYPE, Job
-from cookout.drawing.rows import By, oven_rows, rows_of
-from cookout.drawing.shapes import Brush, patterns, words
-from cookout.drawing.tall import tall_svg
-from cookout.drawing.wide import wide_svg
+from cookout.drawing.rows import By, Row, oven_rows, record_of_rows, rows_of
+from cookout.drawing.shapes import Brush, patterns
+from cookout.drawing.style import ROOT, TEXTS, rules
+from cookout.drawing.voice import Voice
+from cookout.drawing.words import Links, Words
+from cookout.drawing.zoom import LEAST_WIDTH, Window, Zoom, part_of, whole
 
-Layout = Literal["wide", "tall"]
-LEAST_WIDTH: dict[Layout, int] = {"wide": 560, "tall": 260}
 FACE = "var(--drawing-face, ui-sans-serif, system-ui, 'Noto Sans', 'Liberation Sans', sans-serif)"
 PRINT_FACE = "Libertinus Serif"
+ENGLISH = Words()
+ON_PAGE = Links()
 
 
 def timeline_svg(
@@ -27,61 +33,107 @@ def timeline_svg(
     by: By,
     width: int,
     now: datetime | None = None,
-    layout: Layout = "wide",
     scheme: Scheme = Scheme.PAGE,
     prefix: str = "timeline",
+    zoom: Zoom = "hour",
+    window: Window | None = None,
+    only: str = "",
+    links: Links = ON_PAGE,
+    hours: HourStyle = "24",
+    words: Words = ENGLISH,
 ) -> str:
     """The timeline of a plan as an `svg` element `width` pixels wide and as tall as it needs.
 
-    `by` chooses the rows. `now` (aware) marks the day so far, None marks nothing. `layout` "wide" has time across the
-    page, for 560 pixels and more; "tall" has it down the page in panels of columns, for phones. With `Scheme.PAGE` the
-    colours and the face are the page's CSS variables `--drawing-paper`, `-ink`, `-iron`, `-on-iron`, `-ember`, `-soot`,
-    `-ash`, `-smoke` and `-face`; the other schemes are fixed. `prefix` keeps ids apart where a page has two drawings.
-    A record without tasks gives what stands in the way, in words. Raises `ValueError` where the width is too small.
+    `by` chooses the rows, `only` the key of one row alone. `now` (aware) marks the day so far, None marks nothing.
+    `zoom` "day" draws short tasks that follow one another as one, "hour" every task, "minute" says also how long each
+    takes and who does it. `window` is the stretch of time shown, None for all of the plan. From 560 pixels on the names
+    of the rows stand at their left, below that above them. `links` say where tasks, times and rows lead to. With
+    `Scheme.PAGE` looks are classes of the page's stylesheet, see `style`; the other schemes are fixed. `prefix` keeps
+    ids apart where a page has two drawings. A record without tasks gives what stands in the way, in words. Raises
+    `ValueError` where the width is too small.
     """
-    if width < LEAST_WIDTH[layout]:
-        raise ValueError(f"a {layout} timeline needs at least {LEAST_WIDTH[layout]} pixels, not {width}")
-    turned = across_page if layout == "wide" else down_page
-    brush = Brush(PALETTES[scheme], turned, f"{prefix}-{by}-{layout}")
-    job = Job(record, by, ZoneInfo(record.timezone), brush, width, now)
-    content, height = _content(job, layout)
-    return _frame(job, content, height, f"Timeline of {record.event_name}, by {by}", scheme)
+    refuse_too_narrow(width)
+    voice = Voice(ZoneInfo(record.timezone), hours, words)
+    shown = record if window is None else part_of(record, window)
+    job = Job(shown, by, Brush(prefix), voice, width, now, links, window)
+    frame = Frame(words.timeline_of.format(event=record.event_name, by=words.by(by)), scheme)
+    if not record.tasks:
+        return frame.around(job, *_no_plan(job))
+    rows = rows_of(shown, by, voice, zoom, only)
+    if only:
+        job = replace(job, record=record_of_rows(shown, rows))
+    return frame.around(job, *_content(job, rows, zoom, window or whole(job.record if rows else record)))
 
 
-def fire_svg(record: PlanRecord, *, width: int, scheme: Scheme = Scheme.GREY, prefix: str = "fire") -> str:
+def fire_svg(
+    record: PlanRecord,
+    *,
+    width: int,
+    scheme: Scheme = Scheme.GREY,
+    prefix: str = "fire",
+    links: Links = ON_PAGE,
+    hours: HourStyle = "24",
+    words: Words = ENGLISH,
+) -> str:
     """The fire's part of the timeline: firings as hills of heat, and under them each oven with its bakes and top-ups.
 
     As wide as `width` pixels, with time across the page. `ValueError` where the width is too small.
     """
-    if width < LEAST_WIDTH["wide"]:
-        raise ValueError(f"a drawing of the fire needs at least {LEAST_WIDTH['wide']} pixels, not {width}")
-    brush = Brush(PALETTES[scheme], across_page, prefix)
-    job = Job(record, "dish", ZoneInfo(record.timezone), brush, width, None)
-    content, height = wide_svg(job, oven_rows(record)) if record.bakes else _no_plan(job)
-    return _frame(job, content, height, f"Fire and ovens of {record.event_name}", scheme)
+    refuse_too_narrow(width)
+    voice = Voice(ZoneInfo(record.timezone), hours, words)
+    job = Job(record, "dish", Brush(prefix), voice, width, None, links)
+    content = detail_svg(job, oven_rows(record, voice), whole(record)) if record.bakes else _no_plan(job)
+    return Frame(words.fire_of.format(event=record.event_name), scheme).around(job, *content)
 
 
-def _content(job: Job, layout: Layout) -> tuple[str, float]:
-    if not job.record.tasks:
-        return _no_plan(job)
-    rows = rows_of(job.record, job.by)
-    return wide_svg(job, rows) if layout == "wide" else tall_svg(job, rows)
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What stands around every drawing: its name, its colours, its hatchings."""
+
+    name: str
+    scheme: Scheme
+
+    def around(self, job: Job, content: str, height: float) -> str:
+        """The whole `svg` element."""
+        is_page = self.scheme is Scheme.PAGE
+        style = "" if is_page else tag("style", rules(PALETTES[self.scheme]))
+        return tag(
+            "svg", tag("title", letters(self.name)), style, patterns(job.brush), content,
+            xmlns="http://www.w3.org/2000/svg", viewBox=f"0 0 {job.width} {number(height)}", width=job.width,
+            height=height, role="group", aria_label=self.name, class_=ROOT,
+            font_family=FACE if is_page else PRINT_FACE,
+        )  # fmt: skip
 
 
-def _frame(job: Job, content: str, height: float, name: str, scheme: Scheme) -> str:
-    return tag(
-        "svg", tag("title", letters(name)), patterns(job.brush), content,
-        xmlns="http://www.w3.org/2000/svg", viewBox=f"0 0 {job.width} {number(height)}", width=job.width,
-        height=height, role="group", aria_label=name, class_="timeline",
-        font_family=FACE if scheme is Scheme.PAGE else PRINT_FACE,
-    )  # fmt: skip
+def _content(job: Job, rows: tuple[Row, ...], zoom: Zoom, shown: Window) -> tuple[str, float]:
+    if not rows:
+        return _nothing(job, shown)
+    return (overview_svg if zoom == "day" else detail_svg)(job, rows, shown)
+
+
+def refuse_too_narrow(width: int) -> None:
+    """Raises `ValueError` for a width in which nothing could be read."""
+    if width < LEAST_WIDTH:
+        raise ValueError(f"a drawing needs at least {LEAST_WIDTH} pixels, not {width}")
+
+
+def _nothing(job: Job, shown: Window) -> tuple[str, float]:
+    voice = job.voice
+    text = voice.words.nothing_here.format(start=voice.clock(shown.begins), end=voice.clock(shown.ends))
+    return lines_of(job, [text])
 
 
 def _no_plan(job: Job) -> tuple[str, float]:
     """Why there is no plan, line by line."""
-    sentences = ["There is no plan yet.", *job.record.obstacles, *(f"Way out: {w.text}" for w in job.record.ways_out)]
-    lines = [line for sentence in sentences for line in wrap(sentence, TYPE + 2, job.width - 24)]
-    drawn = (
-        words(line, 12, 24 + 20 * place, size=TYPE + 2, fill=job.brush.colours.ink) for place, line in enumerate(lines)
+    said, record = job.voice.words, job.record
+    return lines_of(
+        job, [said.no_plan, *record.obstacles, *(said.way_out.format(text=w.text) for w in record.ways_out)]
     )
+
+
+def lines_of(job: Job, sentences: Iterable[str]) -> tuple[str, float]:
+    """Sentences in place of a drawing, and how high they are."""
+    size = TEXTS["t-say"].size
+    lines = [line for sentence in sentences for line in wrap(sentence, size, job.width - 24)]
+    drawn = (shapes.words(line, 12, 24 + 20 * place, "t-say") for place, line in enumerate(lines))
     return "".join(drawn), 24.0 + 20 * len(lines)

@@ -41,6 +41,8 @@ LOOKS: Mapping[str, Look] = {
     TaskKind.FINISH: Look("Finishing", _FOOD, 10),
     TaskKind.SERVE: Look("Serving", _TABLE, 10),
     TaskKind.DROWN: Look("Fire", _FIRE, 5),
+    TaskKind.TALK: Look("Talk", _TABLE, 5),
+    TaskKind.TASTE: Look("Tasting", _TABLE, 5),
 }
 
 LIVE_LEAD_MINUTES = 15

@@ -9,7 +9,7 @@ from urllib.parse import quote
 from cookout.core.planning.record import PlanRecord
 from cookout.core.planning.recordjson import to_json
 from cookout.feeds.calendars import event_calendar, helper_calendar
-from cookout.sheets import Paper, call_sheet_pdf, coal_plan_pdf, run_sheet_pdf
+from cookout.sheets import Paper, Printing, call_sheet_pdf, coal_plan_pdf, run_sheet_pdf, running_order_pdf, wall_pdf
 
 REVISION = 1
 """What is planned from a file has no history: it is always the first revision."""
@@ -35,11 +35,15 @@ def write_papers(record: PlanRecord, folder: Path, *, paper: Paper, stamp: datet
 
 
 def _papers(record: PlanRecord, paper: Paper, stamp: datetime) -> Iterator[tuple[str, bytes]]:
+    printing = Printing(paper=paper)
     yield "plan.json", json_text(record).encode()
-    yield "run-sheet.pdf", run_sheet_pdf(record, paper=paper)
-    yield "coal-plan.pdf", coal_plan_pdf(record, paper=paper)
+    yield "run-sheet.pdf", run_sheet_pdf(record, printing)
+    yield "coal-plan.pdf", coal_plan_pdf(record, printing)
+    yield "wall.pdf", wall_pdf(record, printing)
+    if record.slots:
+        yield "running-order.pdf", running_order_pdf(record, printing)
     yield "calendar.ics", event_calendar(record, revision=REVISION, stamped_at=stamp)
     for helper in record.helpers:
         name = quote(helper.id, safe="")
-        yield f"call-sheet-{name}.pdf", call_sheet_pdf(record, helper.id, paper=paper)
+        yield f"call-sheet-{name}.pdf", call_sheet_pdf(record, helper.id, printing)
         yield f"calendar-{name}.ics", helper_calendar(record, helper.id, revision=REVISION, stamped_at=stamp)

@@ -1,8 +1,9 @@
 """Tasks of the queue. A task that is delivered twice does its work once: the services claim what they work on."""
 
 from celery import shared_task
+from django.utils import timezone
 
-from cookout.services import plan
+from cookout.services import events, plan
 
 
 @shared_task(name="cookout.carry_out_plan_run")
@@ -15,3 +16,9 @@ def carry_out_plan_run(run_id: int) -> None:
 def end_silent_plan_runs() -> int:
     """Fail the runs whose worker died, so that their events can be planned again; how many they were."""
     return plan.end_silent_runs()
+
+
+@shared_task(name="cookout.forget_deleted")
+def forget_deleted() -> int:
+    """Remove for good the events that were thrown away too long ago; how many they were."""
+    return events.purge_deleted(now=timezone.now())

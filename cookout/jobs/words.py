@@ -17,6 +17,7 @@ LEVEL_WORDS = {
     "freshness": "food waiting beyond its best",
     "crew_day": "crew: first call to the end, and idle",
     "fair_shares": "work above an even share",
+    "changes": "changed from the plan before",
 }
 
 SHORT_WORDS = {
@@ -24,6 +25,7 @@ SHORT_WORDS = {
     "freshness": "waiting food",
     "crew_day": "crew's day",
     "fair_shares": "above an even share",
+    "changes": "changed",
 }
 
 

@@ -1,23 +1,127 @@
-"""Accounts, and the way in that the demo prints."""
+"""Accounts: made, confirmed by mail, changed, closed; and the way in that the demo prints."""
+
+from dataclasses import dataclass
 
 from django.conf import settings
 from django.core import signing
+from django.db import IntegrityError, transaction
 
+from cookout.services import mail
+from cookout.services.errors import AddressTakenError
 from cookout.store.models import User
 from cookout.store.selectors import accounts
 
 DEMO_SALT = "cookout.demo-entry"
 DEMO_SECONDS = 7 * 24 * 3600
+CONFIRM_SALT = "cookout.confirm-address"
+CONFIRM_SECONDS = 3 * 24 * 3600
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """What somebody chose for themselves; see `store.models.User`."""
+
+    name: str
+    units: str
+    hours: str
+    paper: str
+    language: str
 
 
 def create_user(*, email: str, password: str | None = None) -> User:
-    """A new planner; without a password only the demo's way in opens."""
-    return User.objects.create_user(email, password)
+    """A new planner; without a password only the demo's way in opens. `AddressTakenError` where there is one."""
+    try:
+        with transaction.atomic():
+            return User.objects.create_user(email, password)
+    except IntegrityError as error:
+        raise AddressTakenError from error
 
 
 def get_or_create_user(*, email: str) -> User:
     """The planner with that address, made without a password where there is none yet."""
     return accounts.get_user_by_email(email=email) or create_user(email=email)
+
+
+def sign_up(*, email: str, password: str, confirmed: bool, address: str) -> User | None:
+    """A new account that can be used at once where the address is `confirmed` or no mail can be sent.
+
+    Else a mail goes out with a link to confirm it, and None comes back; the same where the address has an account,
+    whose owner then gets a mail that says so: nobody learns from a page who has one. `address` is a pattern with
+    ``WORD`` in place of the signed word. Without mail an address that is taken is an `AddressTakenError`.
+    """
+    if confirmed or not mail.can_send():
+        return create_user(email=email, password=password)
+    known = accounts.get_user_by_email(email=email)
+    if known is None:
+        user = User.objects.create_user(email, password, is_active=False)
+        word = signing.dumps([user.pk, user.email], salt=CONFIRM_SALT)
+        mail.send(to=user.email, template="cookout/mail/confirm.txt", values={"link": address.replace("WORD", word)})
+    elif known.is_active:
+        mail.send(to=known.email, template="cookout/mail/known.txt", values={"email": known.email})
+    return None
+
+
+def confirm_address(*, word: str) -> User | None:
+    """Open the account, or change it to the new address, that a signed word confirms; None where it is too old."""
+    try:
+        user_id, email = signing.loads(word, salt=CONFIRM_SALT, max_age=CONFIRM_SECONDS)
+    except (signing.BadSignature, ValueError, TypeError):
+        return None
+    user = User.objects.filter(pk=user_id).first()
+    if user is None or (user.email != email and accounts.get_user_by_email(email=email) is not None):
+        return None
+    user.email, user.is_active = email, True
+    user.save(update_fields=["email", "is_active"])
+    return user
+
+
+def change_address(*, user_id: int, email: str, address: str) -> bool:
+    """Change the address of an account; whether that was done at once, or waits for a link that was mailed to it.
+
+    Raises `AddressTakenError` where no mail can be sent and another account has it.
+    """
+    email = email.lower()
+    if mail.can_send():
+        word = signing.dumps([user_id, email], salt=CONFIRM_SALT)
+        mail.send(to=email, template="cookout/mail/confirm.txt", values={"link": address.replace("WORD", word)})
+        return False
+    try:
+        with transaction.atomic():
+            User.objects.filter(pk=user_id).update(email=email)
+    except IntegrityError as error:
+        raise AddressTakenError from error
+    return True
+
+
+def save_choices(*, user_id: int, choices: Choices) -> None:
+    """Put down what somebody chose for themselves."""
+    User.objects.filter(pk=user_id).update(
+        name=choices.name.strip(),
+        units=choices.units,
+        hours=choices.hours,
+        paper=choices.paper,
+        language=choices.language,
+    )
+
+
+@transaction.atomic
+def put_hint_away(*, user_id: int, hint: str) -> None:
+    """Do not show a first-run hint to somebody again."""
+    user = User.objects.select_for_update().get(pk=user_id)
+    if hint not in user.hints_seen:
+        user.hints_seen = [*user.hints_seen, hint][-100:]
+        user.save(update_fields=["hints_seen"])
+
+
+def show_hints_again(*, user_id: int) -> None:
+    """Show somebody every first-run hint again."""
+    User.objects.filter(pk=user_id).update(hints_seen=[])
+
+
+@transaction.atomic
+def close_account(*, user_id: int) -> None:
+    """Remove an account with everything that it owns, for good; what others share with it stays theirs."""
+    User.objects.filter(pk=user_id).delete()
 
 
 def make_demo_entry(*, user_id: int) -> str:

@@ -5,10 +5,20 @@
         NoSuchThingError       what was asked for is not there (any more)
         EventChangedError      somebody saved the event in the meantime
         AlreadyPlanningError   the event has a run under way
-        StaleOfferError      a way out that no longer belongs to the event as it is
+        StaleOfferError        a way out that no longer belongs to the event as it is
+        StaleTrialError        a trial of an event that is no longer as it was
+        PartChangedError       somebody changed the same part of the event in the meantime
+        AddressTakenError      another account has that e-mail address
+        InvitationError        an invitation that cannot be made or taken
+        UndoTooLateError       what is to be taken back was changed again since
+        InUseError             something that another part of the event still needs
+        RecipeChangedError     another version of the recipe was saved in the meantime
+        TooMuchError           more than can be kept
 
 Every message says the remedy.
 """
+
+from typing import Any
 
 from cookout.core.errors import CookoutError
 
@@ -45,3 +55,60 @@ class StaleOfferError(ServiceError):
 
     def __init__(self) -> None:
         super().__init__("The event has changed since this way out was tried. Plan it again to see what is true now.")
+
+
+class StaleTrialError(ServiceError):
+    """A trial of an event that, or whose plan, is no longer what it was held against."""
+
+    def __init__(self) -> None:
+        super().__init__("The event or its plan has changed since this was tried. Try it again to see what is now true.")
+
+
+class PartChangedError(ServiceError):
+    """A part of the event was changed by somebody else since it was opened; `value` is what stands there now."""
+
+    def __init__(self, part: tuple[str, str], value: Any, fingerprint: str) -> None:
+        self.part = part
+        self.value = value
+        self.fingerprint = fingerprint
+        super().__init__(
+            "Somebody else changed this after you opened it. What you typed is still here: compare it with what is "
+            "stored now, then save again to replace that."
+        )
+
+
+class UndoTooLateError(ServiceError):
+    """What is to be taken back was changed again since."""
+
+    def __init__(self, words: str) -> None:
+        super().__init__(f"“{words}” cannot be taken back any more: the same part was changed again since.")
+
+
+class InUseError(ServiceError):
+    """Something that is to be taken out and that another part of the event still needs; the message says which."""
+
+
+class AddressTakenError(ServiceError):
+    """Another account has that e-mail address."""
+
+    def __init__(self) -> None:
+        super().__init__("No account can be made with that address. If it is yours, sign in, or ask for a new password.")
+
+
+class InvitationError(ServiceError):
+    """An invitation that cannot be made or taken, with the reason and what to do."""
+
+
+class RecipeChangedError(ServiceError):
+    """Another version of the recipe was saved since this one was opened; `number` is the current one."""
+
+    def __init__(self, number: int) -> None:
+        self.number = number
+        super().__init__(
+            "Another version of this recipe was saved after you opened it. What you typed is still here: look at that "
+            "version, then save again to put yours on top of it."
+        )
+
+
+class TooMuchError(ServiceError):
+    """More than can be kept; the message says how much can."""

@@ -10,6 +10,7 @@ from django.utils import timezone
 
 from cookout.core.errors import CookoutError
 from cookout.core.eventfile import read_event, write_event
+from cookout.core.planning.changes import Change
 from cookout.core.planning.pipeline import Outcome, UnsoundPlanError, plan_event
 from cookout.core.planning.recordjson import to_json
 from cookout.core.planning.result import Limits, Progress, Watch
@@ -19,7 +20,7 @@ from cookout.services.errors import AlreadyPlanningError, NoSuchThingError, Stal
 from cookout.services.revisions import save_revision
 from cookout.services.runner import plan_with_beats
 from cookout.services.signals import plan_run_queued
-from cookout.store.mapping import limits_of, refusal_of
+from cookout.store.mapping import limits_of, record_of, refusal_of
 from cookout.store.models import Event, PlanRun
 from cookout.store.selectors.plan import list_silent_runs, read_wish
 
@@ -44,18 +45,46 @@ def usual_limits() -> Limits:
     )
 
 
-def queue_planning(*, event_id: int, limits: Limits | None = None, announce: bool = True) -> PlanRun:
+def queue_planning(
+    *, event_id: int, user_id: int | None = None, limits: Limits | None = None, announce: bool = True
+) -> PlanRun:
     """Ask for a plan of the event as it stands now; after the commit `plan_run_queued` is sent.
 
     `limits` None are the usual ones. `announce` False is for callers that go on to call `run_planning` themselves.
     Raises `AlreadyPlanningError`.
     """
-    event = Event.objects.filter(pk=event_id).first()
+    event = event_to_plan(event_id)
+    run = _new_run(event, limits or usual_limits())
+    run.asked_by_id = user_id
+    return queue_run(run, announce=announce)
+
+
+def event_to_plan(event_id: int) -> Event:
+    """The event with its current revision; `NoSuchThingError` where it is gone."""
+    event = Event.objects.select_related("current").filter(pk=event_id, deleted_at=None).first()
     if event is None:
         raise NoSuchThingError("This event is gone. Go back to the list of events.")
+    return event
+
+
+def queue_trial(
+    *, event_id: int, user_id: int | None, document: str, words: str, change: Change, limits: Limits | None = None
+) -> PlanRun:
+    """Ask for a plan of another text of the event, to be looked at beside the current plan; announced as any run.
+
+    Raises `AlreadyPlanningError`.
+    """
+    event = event_to_plan(event_id)
+    run = _new_run(event, limits or usual_limits())
+    run.purpose, run.words, run.change, run.asked_by_id = PlanRun.Purpose.TRIAL, words[:300], change, user_id
+    run.document, run.base_document = document, event.document
+    return queue_run(run)
+
+
+def queue_run(run: PlanRun, *, announce: bool = True) -> PlanRun:
+    """Store a new run and have it carried out; `AlreadyPlanningError` where the event has one under way."""
     # Without a broker nobody else looks for runs whose process is gone, and one of them would bar the way for ever.
     end_silent_runs()
-    run = _new_run(event, limits or usual_limits())
     try:
         with transaction.atomic():
             run.save()
@@ -77,7 +106,8 @@ def run_planning(*, run_id: int, tell: Tell | None = None) -> PlanRun | None:
         return None
     try:
         event = read_event(run.document, run.event.file_name)
-        _finish(run, plan_with_beats(event, limits_of(run), _Bookkeeper(run_id, tell).beat))
+        near = None if run.base is None else record_of(run.base)
+        _finish(run, plan_with_beats(event, limits_of(run), _Bookkeeper(run_id, tell).beat, near=near))
     except UnsoundPlanError as error:
         logger.exception("planning run %s of event %s gave a plan that breaks its rules", run_id, run.event_id)
         _end(run_id, PlanRun.State.FAILED, trouble=str(error))
@@ -141,6 +171,7 @@ def _new_run(event: Event, limits: Limits) -> PlanRun:
     return PlanRun(
         event=event,
         document=event.document,
+        base=event.current,
         limit_seconds=limits.seconds,
         limit_workers=limits.workers,
         limit_seed=limits.seed,
@@ -161,7 +192,7 @@ def _claim(run_id: int) -> PlanRun | None:
     claimed = PlanRun.objects.filter(pk=run_id, state=PlanRun.State.QUEUED).update(
         state=PlanRun.State.RUNNING, started_at=now, beat_at=now
     )
-    return PlanRun.objects.select_related("event").get(pk=run_id) if claimed else None
+    return PlanRun.objects.select_related("event", "base").get(pk=run_id) if claimed else None
 
 
 class _Bookkeeper:
@@ -177,6 +208,7 @@ class _Bookkeeper:
         fields: dict[str, object] = {"beat_at": timezone.now()}
         if progress is not None and found > self.written:
             fields["progress"] = _progress_json(progress, found)
+            fields["sketch"] = _sketch_json(progress)
             if self.tell is not None:
                 self.tell(progress)
         self.written = found
@@ -189,12 +221,24 @@ def _progress_json(progress: Progress, found: int) -> dict[str, object]:
     return {"seconds": round(progress.seconds, 1), "stage": progress.stage, "found": found, "values": values}
 
 
+def _sketch_json(progress: Progress) -> list[list[object]]:
+    return [[row.name, [[bar.start, bar.end, bar.kind] for bar in row.bars]] for row in progress.outline]
+
+
 @transaction.atomic
 def _finish(run: PlanRun, outcome: Outcome) -> None:
     if read_wish(run_id=run.pk) == PlanRun.Wish.CANCEL:
         _end(run.pk, PlanRun.State.CANCELLED)
+    elif outcome.record.tasks and run.purpose == PlanRun.Purpose.TRIAL:
+        _end(run.pk, PlanRun.State.DONE, record=to_json(outcome.record), texts=outcome.texts)
     elif outcome.record.tasks:
-        revision = save_revision(event_id=run.event_id, record=outcome.record, document=run.document)
+        revision = save_revision(
+            event_id=run.event_id,
+            record=outcome.record,
+            document=run.document,
+            texts=outcome.texts,
+            user_id=run.asked_by_id,
+        )
         _end(run.pk, PlanRun.State.DONE, revision=revision)
     else:
         _end(run.pk, PlanRun.State.DONE, record=to_json(outcome.record))

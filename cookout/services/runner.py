@@ -9,6 +9,7 @@ from threading import Event as Flag
 
 from cookout.core.planning.event import Event
 from cookout.core.planning.pipeline import Outcome, plan_event
+from cookout.core.planning.record import PlanRecord
 from cookout.core.planning.result import Limits, Progress, Watch
 
 BEAT_SECONDS = 0.5
@@ -29,12 +30,17 @@ class _Latest:
         self.progress = progress
 
 
-def plan_with_beats(event: Event, limits: Limits, beat: Beat, *, beat_seconds: float = BEAT_SECONDS) -> Outcome:
-    """Plan the event; call `beat` in this thread every `beat_seconds` until the planner ends, and once more."""
+def plan_with_beats(
+    event: Event, limits: Limits, beat: Beat, *, near: PlanRecord | None = None, beat_seconds: float = BEAT_SECONDS
+) -> Outcome:
+    """Plan the event; call `beat` in this thread every `beat_seconds` until the planner ends, and once more.
+
+    `near` is the plan from which the new one should differ as little as it can.
+    """
     latest, enough = _Latest(), Flag()
     watch = Watch(tell=latest.put, stop=enough.is_set)
     with ThreadPoolExecutor(max_workers=1, thread_name_prefix="planner") as pool:
-        future = pool.submit(plan_event, event, limits, watch)
+        future = pool.submit(plan_event, event, limits, watch, near)
         try:
             while not wait([future], timeout=beat_seconds).done:
                 if beat(latest.progress, latest.found):

@@ -2,56 +2,76 @@
 
 from collections.abc import Iterator
 
-from cookout.core.planning.record import PlannedAllergens, PlannedSafety, PlanRecord
+from cookout.core.planning.record import PlannedAllergens, PlannedSafety
+from cookout.sheets.job import Job
+from cookout.sheets.printing import gettext_noop
 from cookout.sheets.typesetting import Data
 
 STAGES = {
-    "before": "Before the day",
-    "set_up": "Setting up",
-    "fire": "While there is fire",
-    "after": "After the last food",
+    "before": gettext_noop("Before the day"),
+    "set_up": gettext_noop("Setting up"),
+    "fire": gettext_noop("While there is fire"),
+    "after": gettext_noop("After the last food"),
 }
 
 
-def foods(record: PlanRecord) -> Iterator[Data]:
+def foods(job: Job) -> Iterator[Data]:
     """Each dish's figures and allergens, dishes that are alike in both told once."""
     told: set[tuple[str, str, str]] = set()
-    allergens = {each.dish: each for each in record.allergens}
-    for figures in record.safety:
-        row = (figures.dish_name, _figures(figures), _allergens(allergens.get(figures.dish)))
+    allergens = {each.dish: each for each in job.record.allergens}
+    for figures in job.record.safety:
+        row = (figures.dish_name, _figures(figures, job), _allergens(allergens.get(figures.dish), job))
         if row not in told:
             told.add(row)
             yield {"dish": row[0], "figures": row[1], "allergens": row[2]}
 
 
-def _figures(figures: PlannedSafety) -> str:
+def _figures(figures: PlannedSafety, job: Job) -> str:
     out = ""
     if figures.out_minutes is not None and figures.most_out_minutes is not None:
-        limit = f"{figures.most_out_minutes} min allowed, {figures.rules}"
-        out = f"Out between cold and hot at most {figures.out_minutes} min ({limit})."
+        out = job.printing.gettext(
+            "Out between cold and hot at most {minutes} min ({limit} min allowed, {rules})."
+        ).format(minutes=figures.out_minutes, limit=figures.most_out_minutes, rules=figures.rules)
     held = f"{figures.held[:1].upper()}{figures.held[1:]}."
     return " ".join(part for part in (figures.centre, out, held) if part)
 
 
-def _allergens(allergens: PlannedAllergens | None) -> str:
-    return "Allergens: NOT KNOWN. Ask the cook." if allergens is None else f"Allergens. {allergens.text}"
+def _allergens(allergens: PlannedAllergens | None, job: Job) -> str:
+    _ = job.printing.gettext
+    if allergens is None:
+        return _("Allergens: NOT KNOWN. Ask the cook.")
+    return _("Allergens. {text}").format(text=allergens.text)
 
 
-def fuel_line(record: PlanRecord) -> str:
+def fuel_line(job: Job) -> str:
     """The fuel of the whole event in one line; empty where nothing burns."""
-    fuel = record.fuel
+    fuel, _ = job.record.fuel, job.printing.gettext
     if fuel is None or not fuel.laid:
         return ""
-    counts = f"{fuel.laid} laid at first, {fuel.added} as top-ups, {fuel.spare} to spare"
-    loads = f"{fuel.chimney_loads} chimney load" + ("" if fuel.chimney_loads == 1 else "s")
-    return f"{fuel.coals} coals ({fuel.mass} of {fuel.kind}): {counts}; {loads}."
+    return _(
+        "{coals} coals ({mass} of {kind}): {laid} laid at first, {added} as top-ups, {spare} to spare; {loads}."
+    ).format(
+        coals=fuel.coals,
+        mass=fuel.mass,
+        kind=fuel.kind,
+        laid=fuel.laid,
+        added=fuel.added,
+        spare=fuel.spare,
+        loads=chimney_loads(fuel.chimney_loads, job),
+    )
 
 
-def checks(record: PlanRecord) -> Iterator[Data]:
+def chimney_loads(count: int, job: Job) -> str:
+    """How often a chimney is filled."""
+    text = job.printing.ngettext("{count} chimney load", "{count} chimney loads", count)
+    return text.format(count=count)
+
+
+def checks(job: Job) -> Iterator[Data]:
     """The checklist of the place, with the stage of the day where it changes."""
-    before = ""
-    for check in record.checklist:
-        stage = "" if check.stage == before else STAGES.get(check.stage, check.stage)
+    before, _ = "", job.printing.gettext
+    for check in job.record.checklist:
+        stage = "" if check.stage == before else _(STAGES.get(check.stage, check.stage))
         before = check.stage
         state = "" if check.state == "to do" else check.state.upper()
-        yield {"stage": stage, "state": state, "text": check.text, "source": check.source}
+        yield {"stage": stage, "state": state, "text": job.told(check.text), "source": check.source}

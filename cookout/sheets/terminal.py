@@ -9,7 +9,9 @@ from cookout.core.planning.result import Status
 from cookout.drawing.geometry import Span, TimeScale, quarter_after, quarter_before, ticks
 from cookout.drawing.lettering import cells
 from cookout.drawing.looks import Look, look_of
-from cookout.sheets.pages import clock, served_together, slot_row
+from cookout.sheets.job import Job
+from cookout.sheets.printing import USUAL
+from cookout.sheets.rows import served_together, slot_row
 
 LEAST_WIDTH = 40
 BARS_FROM = 64  # columns from which there is room for bars
@@ -87,17 +89,16 @@ def _plan(record: PlanRecord, width: int) -> Iterator[str]:
 
 
 def _notices(record: PlanRecord, width: int) -> Iterator[str]:
+    job = Job(record, USUAL)
     for group in served_together(record):
         first = group[0]
         people = record.people_at(first.serving)
-        yield from folded(f"{clock(first.due_at, record)}  {first.serving_name} for {people}", width, indent=7)
+        yield from folded(f"{job.clock(first.due_at)}  {first.serving_name} for {people}", width, indent=7)
         for serving in group:
             late = f", {serving.late_minutes} min late" if serving.late_minutes else ", on time"
-            yield from folded(
-                f"       {serving.dish_name}: ready {clock(serving.ready_at, record)}{late}", width, indent=9
-            )
+            yield from folded(f"       {serving.dish_name}: ready {job.clock(serving.ready_at)}{late}", width, indent=9)
     for slot in record.slots:
-        row = slot_row(slot, record)
+        row = slot_row(slot, job)
         yield from folded(f"{row['starts']}  {row['name']}, {row['detail']}", width, indent=7)
 
 
@@ -132,7 +133,8 @@ def _groups(record: PlanRecord) -> Iterator[tuple[str, list[PlannedTask]]]:
 
 def _line(task: PlannedTask, record: PlanRecord, columns: Columns, scale: TimeScale) -> str:
     names = {helper.id: helper.name for helper in record.helpers}
-    parts = [f"  {clock(task.starts_at, record)}-{clock(task.ends_at, record)}", padded(task.name, columns.name)]
+    job = Job(record, USUAL)
+    parts = [f"  {job.clock(task.starts_at)}-{job.clock(task.ends_at)}", padded(task.name, columns.name)]
     if columns.bar:
         parts.append(_bar(task, columns, scale))
     if columns.crew:

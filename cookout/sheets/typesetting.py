@@ -10,12 +10,12 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from importlib.resources import files
 from io import BytesIO
-from typing import Literal
 
 import segno
 import typst
 
-Paper = Literal["a4", "letter"]
+from cookout.sheets.printing import Paper
+
 Data = Mapping[str, object]
 
 PAPERS: dict[Paper, str] = {"a4": "a4", "letter": "us-letter"}
@@ -40,9 +40,9 @@ def typeset(template: str, data: Data, *, paper: Paper, stamp: datetime) -> byte
 
 
 def qr_picture(address: str) -> str:
-    """The address as a QR code (ISO/IEC 18004, error level M), as SVG."""
+    """The address as a QR code (ISO/IEC 18004, error level M, four modules of quiet ground), as SVG."""
     drawn = BytesIO()
-    segno.make(address, error="m", micro=False).save(drawn, kind="svg", border=2, scale=4, xmldecl=False)
+    segno.make(address, error="m", micro=False).save(drawn, kind="svg", border=4, scale=4, xmldecl=False)
     return drawn.getvalue().decode()
 
 

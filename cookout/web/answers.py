@@ -4,9 +4,10 @@ import json
 from datetime import datetime
 
 from django.conf import settings
+from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
-from django.utils.http import http_date
+from django.utils.http import http_date, url_has_allowed_host_and_scheme
 
 PRIVATE = "private, no-cache"
 NEVER_STORE = "no-store"
@@ -47,6 +48,22 @@ def address(request: HttpRequest, view: str, **arguments: object) -> str:
     """The whole address of a page: at the public address where one is set, else at the host that was asked."""
     path = reverse(view, kwargs=arguments)
     return f"{settings.BASE_URL}{path}" if settings.BASE_URL_IS_SET else request.build_absolute_uri(path)
+
+
+def told(request: HttpRequest, words: str, *, undo: str = "") -> None:
+    """Say on the next page what was done; with the address of its undo, which takes a POST."""
+    messages.success(request, words, extra_tags=undo)
+
+
+def refused(request: HttpRequest, words: str) -> None:
+    """Say on the next page why something was not done."""
+    messages.error(request, words)
+
+
+def own_place(request: HttpRequest, place: str) -> str:
+    """An address within the service to go back to; the start page where it is another's."""
+    inside = url_has_allowed_host_and_scheme(place, {request.get_host()}, require_https=request.is_secure())
+    return place if inside else reverse("start")
 
 
 def json_text(payload: dict[str, object]) -> str:

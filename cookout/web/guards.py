@@ -4,14 +4,17 @@ from typing import cast
 from uuid import UUID
 
 from django.contrib.auth.decorators import login_required
+from django.core.exceptions import PermissionDenied
 from django.http import Http404, HttpRequest
 
 from cookout.core.planning.record import PlannedHelper, PlanRecord
 from cookout.services import links
-from cookout.store.selectors.events import Event, get_owned_event
+from cookout.store.selectors.accounts import User
+from cookout.store.selectors.events import Event, get_event_for, get_event_head_for
 from cookout.store.selectors.links import Link
 from cookout.store.selectors.plan import PlanRun, get_run
 from cookout.store.selectors.revisions import Revision, get_current, get_revision, record_of
+from cookout.web import preferences
 from cookout.web.reading.tasks import helper_of
 
 signed_in = login_required(login_url="sign-in")
@@ -23,37 +26,82 @@ def user_id_of(request: HttpRequest) -> int:
     return cast("int", request.user.pk)
 
 
-def own_event(request: HttpRequest, event: UUID) -> Event:
-    """The event, if it is the user's own."""
-    found = get_owned_event(owner_id=user_id_of(request), public_id=event)
+def user_of(request: HttpRequest) -> User:
+    """The signed-in user; only behind `signed_in`."""
+    return cast("User", request.user)
+
+
+def seen_event(request: HttpRequest, event: UUID) -> Event:
+    """The event, if it is shared with the user in whatever part."""
+    found = get_event_for(user_id=user_id_of(request), public_id=event)
     if found is None:
         raise Http404("no such event")
     return found
 
 
-def own_run(request: HttpRequest, event: UUID, run: int) -> PlanRun:
-    """The run, if it belongs to the user's own event."""
-    found = get_run(event_id=own_event(request, event).pk, run_id=run)
+def seen_event_head(request: HttpRequest, event: UUID) -> Event:
+    """The same without its documents and its plan, for what a page asks for again and again."""
+    found = get_event_head_for(user_id=user_id_of(request), public_id=event)
     if found is None:
-        raise Http404("no such run")
+        raise Http404("no such event")
     return found
 
 
-def own_revision(request: HttpRequest, event: UUID, number: int) -> tuple[Event, Revision]:
-    """The event and one of its revisions, if the event is the user's own."""
-    owned = own_event(request, event)
-    found = get_revision(event_id=owned.pk, number=number)
+def edited_event(request: HttpRequest, event: UUID) -> Event:
+    """The event, if the user may change it; whoever may only look is told so."""
+    found = seen_event(request, event)
+    if not found.may_edit:
+        raise PermissionDenied("look only")
+    return found
+
+
+def own_event(request: HttpRequest, event: UUID) -> Event:
+    """The event, if it is the user's own; members are told that it is not."""
+    found = seen_event(request, event)
+    if not found.is_own:
+        raise PermissionDenied("owner only")
+    return found
+
+
+def seen_run(request: HttpRequest, event: UUID, run: int) -> PlanRun:
+    """A run of an event that is shared with the user."""
+    return _run_of(seen_event(request, event), run)
+
+
+def edited_run(request: HttpRequest, event: UUID, run: int) -> PlanRun:
+    """A run of an event that the user may change."""
+    return _run_of(edited_event(request, event), run)
+
+
+def _run_of(event: Event, run: int) -> PlanRun:
+    found = get_run(event_id=event.pk, run_id=run)
+    if found is None:
+        raise Http404("no such run")
+    found.event = event
+    return found
+
+
+def seen_revision(request: HttpRequest, event: UUID, number: int) -> tuple[Event, Revision]:
+    """An event that is shared with the user, and one of its revisions."""
+    shared = seen_event(request, event)
+    found = get_revision(event_id=shared.pk, number=number)
     if found is None:
         raise Http404("no such revision")
-    return owned, found
+    return shared, found
 
 
-def own_plan(request: HttpRequest, event: UUID) -> tuple[Event, Revision, PlanRecord]:
-    """The user's own event with its current plan."""
-    owned = own_event(request, event)
-    if owned.current is None:
+def seen_plan(request: HttpRequest, event: UUID) -> tuple[Event, Revision, PlanRecord]:
+    """An event that is shared with the user, with its current plan in the units that they read."""
+    shared = seen_event(request, event)
+    if shared.current is None:
         raise Http404("no plan yet")
-    return owned, owned.current, record_of(owned.current)
+    return shared, shared.current, record_of(shared.current, units=preferences.current().units)
+
+
+def edited_plan(request: HttpRequest, event: UUID) -> tuple[Event, Revision, PlanRecord]:
+    """The same, if the user may change the event."""
+    edited_event(request, event)
+    return seen_plan(request, event)
 
 
 def planned_helper(record: PlanRecord, helper: str) -> PlannedHelper:

@@ -2,9 +2,11 @@
 
 import re
 from dataclasses import dataclass
+from urllib.parse import unquote
 from xml.etree import ElementTree
 
 from cookout.drawing.lettering import text_width
+from cookout.drawing.style import TEXTS
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -42,7 +44,6 @@ class Drawn:
     task: str
     address: str
     label: str
-    tooltip: str
     is_sign: bool
     shape: Box
     texts: tuple[Box, ...]
@@ -60,7 +61,12 @@ def view_box(root: ElementTree.Element) -> Box:
 
 def drawn_tasks(root: ElementTree.Element) -> list[Drawn]:
     """Every task link in the drawing."""
-    return [_drawn(link) for link in root.iter(f"{SVG}a")]
+    return [_drawn(link) for link in task_links(root)]
+
+
+def task_links(root: ElementTree.Element) -> list[ElementTree.Element]:
+    """The links to tasks, as elements."""
+    return [link for link in root.iter(f"{SVG}a") if link.attrib["href"].startswith("#task-")]
 
 
 def tasks_in_rows(root: ElementTree.Element) -> list[Drawn]:
@@ -68,7 +74,17 @@ def tasks_in_rows(root: ElementTree.Element) -> list[Drawn]:
     on_hills = {
         link for group in root.iter(f"{SVG}g") if group.get("class") == "firing" for link in group.iter(f"{SVG}a")
     }
-    return [_drawn(link) for link in root.iter(f"{SVG}a") if link not in on_hills]
+    return [_drawn(link) for link in task_links(root) if link not in on_hills]
+
+
+def by_class(root: ElementTree.Element, name: str) -> list[ElementTree.Element]:
+    """Every element of a class."""
+    return [element for element in root.iter() if element.get("class") == name]
+
+
+def texts(root: ElementTree.Element) -> list[str]:
+    """What is written, in order; titles are not."""
+    return [element.text or "" for element in root.iter(f"{SVG}text")]
 
 
 def all_boxes(root: ElementTree.Element) -> list[Box]:
@@ -86,9 +102,8 @@ def all_boxes(root: ElementTree.Element) -> list[Box]:
 def _drawn(link: ElementTree.Element) -> Drawn:
     shapes = [box for element in link if element.tag != f"{SVG}text" and (box := _box(element)) is not None]
     return Drawn(
-        link.attrib["data-task"],
+        unquote(link.attrib["href"].removeprefix("#task-")),
         link.attrib["href"],
-        link.attrib["aria-label"],
         link.findtext(f"{SVG}title") or "",
         link.find(f"{SVG}rect") is not None,
         _around(shapes),
@@ -102,22 +117,38 @@ def _box(element: ElementTree.Element) -> Box | None:
     if element.tag == f"{SVG}rect":
         x, y = float(element.attrib["x"]), float(element.attrib["y"])
         return Box(x, y, x + float(element.attrib["width"]), y + float(element.attrib["height"]))
-    if element.tag == f"{SVG}path" and not re.search("[hlHV]", element.attrib["d"]):
-        return _path_box(element.attrib["d"])
+    if element.tag == f"{SVG}path":
+        points = points_of(element.attrib["d"])
+        return Box(
+            *(min(part) for part in zip(*points, strict=True)), *(max(part) for part in zip(*points, strict=True))
+        )
     return None
 
 
-def _path_box(data: str) -> Box:
-    numbers = [float(number) for number in re.findall(r"-?\d+(?:\.\d+)?", data)]
-    return Box(min(numbers[::2]), min(numbers[1::2]), max(numbers[::2]), max(numbers[1::2]))
+def points_of(data: str) -> list[tuple[float, float]]:
+    """The corners of path data: moves to a place, and steps h, v, l from there."""
+    x = y = 0.0
+    points = []
+    for command, rest in re.findall(r"([Mhvlz])([^Mhvlz]*)", data):
+        numbers = [float(number) for number in re.findall(r"-?(?:\d+\.?\d*|\.\d+)", rest)]
+        if command == "M":
+            x, y = numbers
+        elif command == "h":
+            x += numbers[0]
+        elif command == "v":
+            y += numbers[0]
+        elif command == "l":
+            x, y = x + numbers[0], y + numbers[1]
+        points.append((x, y))
+    return points
 
 
 def _text_box(element: ElementTree.Element) -> Box:
-    size = float(element.attrib["font-size"])
-    width = text_width(element.text or "", size, bold=element.get("font-weight") == "bold")
+    look = TEXTS[element.attrib["class"]]
+    width = text_width(element.text or "", look.size, bold=look.bold)
     x, y = float(element.attrib["x"]), float(element.attrib["y"])
-    left = x - width * {"start": 0.0, "middle": 0.5, "end": 1.0}[element.get("text-anchor", "start")]
-    return Box(left, y - size * 0.75, left + width, y + size * 0.2)
+    left = x - width * {"start": 0.0, "middle": 0.5, "end": 1.0}[look.anchor]
+    return Box(left, y - look.size * 0.75, left + width, y + look.size * 0.2)
 
 
 def _around(boxes: list[Box]) -> Box:

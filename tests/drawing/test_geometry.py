@@ -12,11 +12,10 @@ from cookout.drawing.geometry import (
     Slab,
     Span,
     TimeScale,
-    across_page,
-    down_page,
     folds_between,
     minutes_between,
     pack,
+    pack_in_order,
     quarter_after,
     quarter_before,
     ticks,
@@ -107,9 +106,35 @@ def test_minutes_are_counted_by_the_sun_when_clocks_go_forward() -> None:
     assert minutes_between(datetime(2027, 3, 14, 1, 30, tzinfo=zone), datetime(2027, 3, 14, 3, 30, tzinfo=zone)) == 60
 
 
-def test_time_runs_across_or_down() -> None:
-    assert across_page(3, 7) == (3, 7)
-    assert down_page(3, 7) == (7, 3)
+@given(spans)
+def test_spans_taken_in_order_never_overlap_in_a_lane_and_the_first_stands_first(given_spans: list[Span]) -> None:
+    lanes = pack_in_order(given_spans, gap=3)
+    placed = list(zip(given_spans, lanes, strict=True))
+    for place, (span, lane) in enumerate(placed):
+        others = [other for other, at in placed[:place] if at == lane]
+        assert all(span.begins - other.ends >= 3 or other.begins - span.ends >= 3 for other in others)
+    assert not lanes or lanes[0] == 0
+
+
+def test_a_scale_with_folds_fills_its_room_as_well() -> None:
+    folds = folds_between([Span(0, 60), Span(660, 720)], least=240, margin=30, shown=30)
+    scale = TimeScale.fitted(NOON, later(720), Span(10, 310), folds)
+    assert scale.at(NOON) == 10
+    assert scale.at(later(720)) == pytest.approx(310)
+    assert scale.at(later(630)) - scale.at(later(90)) == pytest.approx(30)
+
+
+def test_what_lies_beyond_the_axis_is_drawn_up_to_its_ends() -> None:
+    scale = TimeScale.fitted(NOON, later(100), Span(0, 100))
+    assert scale.span(later(-30), later(20)) == Span(0, 20)
+    assert scale.span(later(90), later(400)) == Span(90, 100)
+
+
+@pytest.mark.parametrize("every", [1, 5, 15, 60])
+def test_lines_stand_at_full_steps_of_the_local_clock(every: int) -> None:
+    found = [tick.at for tick in ticks(later(3.5), later(130), KATHMANDU, every)]
+    assert all(at.minute % every == 0 and at.second == 0 for at in found)
+    assert len(found) == len(set(found)) >= 2
 
 
 def test_an_inset_slab_is_never_turned_inside_out() -> None:

@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookout.drawing.lettering import cells, text_width, wrap
+from cookout.drawing.lettering import cells, shortened, text_width, wrap
 
 
 def test_wide_letters_take_two_columns_and_joined_marks_none() -> None:
@@ -27,3 +27,16 @@ def test_no_line_is_too_wide_and_no_letter_is_lost(text: str, width: int) -> Non
     lines = wrap(text, 10, width)
     assert all(text_width(line, 10) <= width for line in lines)
     assert "".join(lines).replace(" ", "") == text.replace(" ", "")
+
+
+@given(st.text(alphabet="abc MW火é,", max_size=40), st.integers(0, 200))
+def test_shortened_words_fit_and_begin_as_the_whole_ones(text: str, width: int) -> None:
+    short = shortened(text, 10, width)
+    assert text_width(short, 10) <= width
+    assert text.startswith(short.removesuffix("…"))
+
+
+def test_words_that_fit_are_not_shortened_and_dots_alone_are_not_written() -> None:
+    assert shortened("Lay coals", 10, 500) == "Lay coals"
+    assert shortened("Lay coals", 10, 11) == ""
+    assert shortened("Lay coals: 8 on the lid", 10, text_width("Lay coals:…", 10)) == "Lay coals…"

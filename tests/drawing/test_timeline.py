@@ -1,28 +1,39 @@
 """The timeline as a drawing, read back as XML."""
 
+import gzip
 import re
-from dataclasses import replace
+from dataclasses import asdict, replace
 from datetime import UTC, datetime, timedelta
 from itertools import combinations, pairwise
-from typing import Literal
 from zoneinfo import ZoneInfo
 
 import pytest
 
 from cookout.core.planning.record import PlannedTask, PlanRecord
-from cookout.drawing import Scheme, fire_svg, timeline_svg
+from cookout.drawing import Links, Scheme, Window, Words, Zoom, fire_svg, timeline_svg
 from cookout.drawing.rows import By
-from cookout.drawing.timeline import Layout
+from cookout.drawing.zoom import part_of
 from tests.drawing.made_up import made_up_record, moment
-from tests.drawing.svg_reading import SVG, all_boxes, drawn_tasks, parse, tasks_in_rows, view_box
+from tests.drawing.svg_reading import (
+    SVG,
+    all_boxes,
+    by_class,
+    drawn_tasks,
+    parse,
+    task_links,
+    tasks_in_rows,
+    texts,
+    view_box,
+)
 from tests.samples import TRICKY_TASK, at, sample_record, sample_record_without_plan
 
 RECORDS = {"24 tasks": sample_record(), "60 tasks": made_up_record(60), "400 tasks": made_up_record(400)}
-SHAPES: tuple[tuple[Layout, int], ...] = (("wide", 1240), ("wide", 900), ("tall", 390), ("tall", 320))
+WIDTHS = (1240, 900, 390, 320)
 HOSTILE = "<script>alert('1')</script> & \"quoted\" ]]> \x00\x1b[31m {{ x }} \N{RIGHT-TO-LEFT OVERRIDE}"
 
 every_record = pytest.mark.parametrize("record", RECORDS.values(), ids=RECORDS.keys())
-every_shape = pytest.mark.parametrize(("layout", "width"), SHAPES)
+every_width = pytest.mark.parametrize("width", WIDTHS)
+every_zoom = pytest.mark.parametrize("zoom", ["day", "hour", "minute"])
 every_way = pytest.mark.parametrize("by", ["dish", "helper", "gear"])
 
 
@@ -37,29 +48,24 @@ def expected(record: PlanRecord, by: By) -> set[str]:
 
 
 @every_record
-@every_shape
+@every_width
 @every_way
-def test_every_task_is_drawn_as_a_link_that_says_what_it_is(
-    record: PlanRecord, layout: Layout, width: int, by: By
-) -> None:
-    drawn = drawn_tasks(parse(timeline_svg(record, by=by, width=width, layout=layout)))
+def test_every_task_is_drawn_as_a_link_that_says_what_it_is(record: PlanRecord, width: int, by: By) -> None:
+    drawn = drawn_tasks(parse(timeline_svg(record, by=by, width=width)))
     assert expected(record, by) <= {one.task for one in drawn}
     names = {task.id: task.name for task in record.tasks}
     for one in drawn:
         assert " ".join(names[one.task].split()) in one.label
-        assert one.label == one.tooltip
         assert one.address == f"#task-{one.task}"
 
 
 @every_record
-@every_shape
+@every_width
 @every_way
 def test_no_two_tasks_in_the_rows_overlap_and_no_words_cover_another_task(
-    record: PlanRecord, layout: Layout, width: int, by: By
+    record: PlanRecord, width: int, by: By
 ) -> None:
-    drawn = [
-        one for one in tasks_in_rows(parse(timeline_svg(record, by=by, width=width, layout=layout))) if not one.is_sign
-    ]
+    drawn = [one for one in tasks_in_rows(parse(timeline_svg(record, by=by, width=width))) if not one.is_sign]
     assert len(drawn) > 5
     for one, other in combinations(drawn, 2):
         assert not one.shape.overlaps(other.shape), (one.label, other.label)
@@ -69,15 +75,32 @@ def test_no_two_tasks_in_the_rows_overlap_and_no_words_cover_another_task(
 
 
 @every_record
-@every_shape
+@every_width
 @every_way
-def test_everything_lies_on_the_page(record: PlanRecord, layout: Layout, width: int, by: By) -> None:
-    root = parse(timeline_svg(record, by=by, width=width, layout=layout))
+def test_everything_lies_on_the_page(record: PlanRecord, width: int, by: By) -> None:
+    root = parse(timeline_svg(record, by=by, width=width))
     page = view_box(root)
     assert page.right == width
     boxes = all_boxes(root)
     assert len(boxes) > 50
     assert [box for box in boxes if not page.holds(box, slack=4)] == []
+
+
+@every_record
+@every_way
+@pytest.mark.parametrize("width", [1240, 366])
+def test_a_part_of_the_day_lies_on_the_page_too_and_has_just_its_tasks(
+    record: PlanRecord, width: int, by: By
+) -> None:  # fmt: skip
+    middle = sorted(record.tasks, key=lambda task: task.starts_at)[len(record.tasks) // 2].starts_at
+    window = Window(middle - timedelta(minutes=20), middle + timedelta(minutes=25))
+    root = parse(timeline_svg(record, by=by, width=width, zoom="minute", window=window))
+    assert [box for box in all_boxes(root) if not view_box(root).holds(box, slack=4)] == []
+    drawn = {one.task for one in drawn_tasks(root)}
+    assert drawn
+    assert drawn <= {task.id for task in record.tasks if window.touches(task.starts_at, task.ends_at)}
+    whole = {task.id for task in record.tasks if window.begins <= task.starts_at and task.ends_at <= window.ends}
+    assert expected(record, by) & whole <= drawn
 
 
 @every_record
@@ -111,30 +134,40 @@ def test_turns_look_ins_and_top_ups_stand_on_the_lid_of_their_bake() -> None:
 
 def test_each_kind_of_work_has_a_look_that_does_not_need_colour() -> None:
     root = parse(timeline_svg(sample_record(), by="dish", width=1240, scheme=Scheme.GREY))
-    links = {link.attrib["data-task"]: link for link in root.iter(f"{SVG}a")}
-    signatures = {}
-    for task in ("crumble.slice", "beans.lay", "crumble.cool", "beans.bake", "supper.beans"):
-        paths = links[task].findall(f"{SVG}path")
-        signatures[task] = tuple(
-            (path.get("stroke-dasharray"), path.get("fill", "")[:4], len(path.attrib["d"].split("L")) > 8)
-            for path in paths
-        )
-    assert len(set(signatures.values())) == 5
+    links = {link.attrib["href"].removeprefix("#task-"): link for link in task_links(root)}
+    signatures = {
+        task: tuple(path.get("class") for path in links[task].findall(f"{SVG}path"))
+        for task in ("crumble.slice", "beans.lay", "crumble.cool", "beans.bake", "supper.beans")
+    }
+    assert signatures == {
+        "crumble.slice": ("iron",),
+        "beans.lay": ("iron", "teeth"),
+        "crumble.cool": ("wait",),
+        "beans.bake": ("pot", "coals", "lid"),
+        "supper.beans": ("plate", "rim"),
+    }
 
 
-@pytest.mark.parametrize("layout", ["wide", "tall"])
-def test_every_firing_is_drawn_with_its_coals(layout: Layout) -> None:
-    record = sample_record()
-    root = parse(timeline_svg(record, by="gear", width=900, layout=layout))
-    firings = [group for group in root.iter(f"{SVG}g") if group.get("class") == "firing"]
-    assert [group.get("data-firing") for group in firings] == ["fire1", "fire2"]
+@pytest.mark.parametrize("width", [900, 366])
+def test_every_firing_is_drawn_with_its_coals(width: int) -> None:
+    root = parse(timeline_svg(sample_record(), by="gear", width=width))
+    firings = by_class(root, "firing")
+    assert len(firings) == 2
     assert "25 coals" in "".join(firings[0].itertext())
-    assert {"lighting", "ashed-over", "fading"} <= {path.get("class") for path in firings[0].iter(f"{SVG}path")}
+    assert {"rise", "glow", "fade", "base"} <= {path.get("class") for path in firings[0].iter(f"{SVG}path")}
 
 
-@pytest.mark.parametrize("layout", ["wide", "tall"])
-def test_servings_and_demo_slots_are_named_with_their_time(layout: Layout) -> None:
-    text = " ".join(parse(timeline_svg(sample_record(), by="dish", width=900, layout=layout)).itertext())
+def test_a_firing_is_cut_off_where_the_shown_time_ends() -> None:
+    window = Window(at("16:20"), at("16:40"))
+    root = parse(timeline_svg(sample_record(), by="dish", width=900, window=window))
+    assert by_class(root, "firing")
+    assert [box for box in all_boxes(root) if not view_box(root).holds(box, slack=4)] == []
+
+
+@pytest.mark.parametrize("width", [900, 366])
+@every_zoom
+def test_servings_and_demo_slots_are_named_with_their_time(width: int, zoom: Zoom) -> None:
+    text = " ".join(parse(timeline_svg(sample_record(), by="dish", width=width, zoom=zoom)).itertext())
     assert "18:30 Supper for 8" in text
     assert "16:50 How a crumble goes together" in text
 
@@ -147,18 +180,20 @@ def test_a_late_serving_says_how_late_it_is() -> None:
     assert "7 min late, 18:30" in text
 
 
-@pytest.mark.parametrize("layout", ["wide", "tall"])
-def test_now_is_marked_at_its_place_whatever_zone_it_is_told_in(layout: Layout) -> None:
-    local = timeline_svg(sample_record(), by="dish", width=900, layout=layout, now=at("17:12"))
-    elsewhere = timeline_svg(sample_record(), by="dish", width=900, layout=layout, now=at("17:12").astimezone(UTC))
+@pytest.mark.parametrize("width", [900, 366])
+@every_zoom
+def test_now_is_marked_at_its_place_whatever_zone_it_is_told_in(width: int, zoom: Zoom) -> None:
+    local = timeline_svg(sample_record(), by="dish", width=width, zoom=zoom, now=at("17:12"))
+    elsewhere = timeline_svg(sample_record(), by="dish", width=width, zoom=zoom, now=at("17:12").astimezone(UTC))
     assert local == elsewhere
     assert "now 17:12" in local
-    assert 'class="now"' in local
+    assert 'class="charred"' in local.split('class="key"', maxsplit=1)[0]
 
 
 def test_now_outside_the_day_and_no_now_mark_nothing() -> None:
     for now in (None, at("17:12") + timedelta(days=2), at("17:12") - timedelta(days=2)):
-        assert 'class="now"' not in timeline_svg(sample_record(), by="dish", width=900, now=now).split('class="key"')[0]
+        drawn = timeline_svg(sample_record(), by="dish", width=900, now=now)
+        assert 'class="charred"' not in drawn.split('class="key"', maxsplit=1)[0]
 
 
 def test_hours_are_those_of_the_events_own_clock_and_evenly_spaced_when_clocks_go_back() -> None:
@@ -168,9 +203,8 @@ def test_hours_are_those_of_the_events_own_clock_and_evenly_spaced_when_clocks_g
     tasks = tuple(_plain_task(f"t{n}", first + timedelta(minutes=45 * n), zone) for n in range(6))
     record = replace(sample_record(), tasks=tasks, links=(), firings=(), bakes=(), servings=(), slots=())
     root = parse(timeline_svg(record, by="dish", width=900))
-    axis = next(group for group in root.iter(f"{SVG}g") if group.get("class") == "axis")
-    hours = [(text.text, float(text.attrib["x"])) for text in axis.iter(f"{SVG}text")]
-    assert [hour for hour, _ in hours] == ["00:00", "01:00", "01:00", "02:00", "03:00"]
+    hours = [(text.text, float(text.attrib["x"])) for text in by_class(root, "t-hour")]
+    assert [hour for hour, _ in hours] == ["Sun 7", "01:00", "01:00", "02:00", "03:00"]
     gaps = [right - left for (_, left), (_, right) in pairwise(hours)]
     assert max(gaps) - min(gaps) < 0.3
 
@@ -180,14 +214,15 @@ def _plain_task(id: str, starts: datetime, zone: ZoneInfo) -> PlannedTask:
     return PlannedTask(id, "beans", "Chop", "prepare", begins, ends, ("runa",), {}, True, 0, ())
 
 
-@every_shape
-def test_hostile_words_stay_words(layout: Layout, width: int) -> None:
+@every_width
+@every_zoom
+def test_hostile_words_stay_words(width: int, zoom: Zoom) -> None:
     record = sample_record()
     tasks = tuple(
         replace(task, name=HOSTILE, detail=HOSTILE) if task.id == TRICKY_TASK else task for task in record.tasks
     )
     hostile = replace(record, event_name=HOSTILE, tasks=tasks, dishes={"beans": HOSTILE, "crumble": HOSTILE})
-    svg = timeline_svg(hostile, by="dish", width=width, layout=layout)
+    svg = timeline_svg(hostile, by="dish", width=width, zoom=zoom)
     root = parse(svg)
     assert "<script" not in svg
     assert {element.tag.removeprefix(SVG) for element in root.iter()} <= {
@@ -195,10 +230,20 @@ def test_hostile_words_stay_words(layout: Layout, width: int) -> None:
     }  # fmt: skip
 
 
+@pytest.mark.parametrize("zoom", ["day", "hour"])
+def test_hostile_addresses_stay_addresses(zoom: Zoom) -> None:
+    links = Links('/x"><script>{task}', "/?at={at}&<", "/row/{row}")
+    record = replace(sample_record(), dishes={"beans": HOSTILE, "crumble": HOSTILE})
+    root = parse(timeline_svg(record, by="dish", width=900, zoom=zoom, links=links))
+    assert not list(root.iter(f"{SVG}script"))
+    assert "/row/beans" in {link.attrib["href"] for link in root.iter(f"{SVG}a")}
+
+
 def test_task_ids_are_quoted_in_addresses() -> None:
     record = sample_record()
     odd = replace(record, tasks=(replace(record.tasks[0], id='set "up"#1 é'),), links=(), firings=(), bakes=())
-    assert drawn_tasks(parse(timeline_svg(odd, by="dish", width=900)))[0].address == "#task-set%20%22up%22%231%20%C3%A9"
+    svg = timeline_svg(odd, by="dish", width=900, links=Links("/tasks/{task}/"))
+    assert "/tasks/set%20%22up%22%231%20%C3%A9/" in {link.attrib["href"] for link in parse(svg).iter(f"{SVG}a")}
 
 
 def test_a_page_may_forbid_inline_styles() -> None:
@@ -207,28 +252,24 @@ def test_a_page_may_forbid_inline_styles() -> None:
     assert " style=" not in svg
 
 
-def test_colours_are_the_pages_variables_or_fixed() -> None:
+def test_colours_are_the_pages_or_fixed() -> None:
     on_page = timeline_svg(sample_record(), by="dish", width=900)
-    assert "var(--drawing-ink, #211e1b)" in on_page
+    assert not re.search("#[0-9a-f]{6}", on_page)
     for scheme in (Scheme.DAY, Scheme.NIGHT, Scheme.GREY):
         assert "var(" not in timeline_svg(sample_record(), by="dish", width=900, scheme=scheme)
 
 
 def test_grey_has_no_colour_in_it() -> None:
     svg = timeline_svg(made_up_record(60), by="gear", width=900, scheme=Scheme.GREY)
-    colours = set(re.findall(r'"#([0-9a-f]{6})"', svg))
+    colours = set(re.findall(r":#([0-9a-f]{6})", svg))
     assert colours
     assert all(colour[:2] == colour[2:4] == colour[4:] for colour in colours)
 
 
 def test_drawings_of_one_page_share_no_id() -> None:
-    drawings: list[tuple[By, Layout]] = [("dish", "wide"), ("dish", "tall"), ("helper", "wide"), ("gear", "wide")]
-    ids = [
-        found
-        for by, layout in drawings
-        for found in re.findall(r' id="([^"]+)"', timeline_svg(sample_record(), by=by, width=900, layout=layout))
-    ]
-    assert len(ids) == len(set(ids)) == 12
+    drawings = [timeline_svg(sample_record(), by="dish", width=900, prefix=prefix) for prefix in ("wide", "narrow")]
+    ids = [found for svg in drawings for found in re.findall(r' id="([^"]+)"', svg)]
+    assert len(ids) == len(set(ids)) == 6
 
 
 def test_every_pattern_that_is_used_is_there() -> None:
@@ -236,24 +277,24 @@ def test_every_pattern_that_is_used_is_there() -> None:
     assert set(re.findall(r"url\(#([^)]+)\)", svg)) <= set(re.findall(r' id="([^"]+)"', svg))
 
 
-@pytest.mark.parametrize(("layout", "width"), [("wide", 900), ("tall", 320)])
-def test_an_event_without_a_plan_says_what_stands_in_the_way(layout: Literal["wide", "tall"], width: int) -> None:
-    svg = timeline_svg(sample_record_without_plan(), by="dish", width=width, layout=layout)
+@pytest.mark.parametrize("width", [900, 320])
+@every_zoom
+def test_an_event_without_a_plan_says_what_stands_in_the_way(width: int, zoom: Zoom) -> None:
+    svg = timeline_svg(sample_record_without_plan(), by="dish", width=width, zoom=zoom)
     text = " ".join(" ".join(parse(svg).itertext()).split())
     assert "Nobody with the fire skill is there from 15:50 to 16:30" in text
     assert "Have someone with the fire skill there" in text
 
 
-@pytest.mark.parametrize(("layout", "width"), [("wide", 559), ("tall", 259)])
-def test_a_width_that_cannot_be_read_is_refused(layout: Literal["wide", "tall"], width: int) -> None:
+def test_a_part_of_the_day_without_a_task_says_so() -> None:
+    window = Window(at("10:00"), at("10:30"))
+    svg = timeline_svg(sample_record(), by="helper", width=900, window=window)
+    assert "Nothing to do between 10:00 and 10:30." in texts(parse(svg))
+
+
+def test_a_width_that_cannot_be_read_is_refused() -> None:
     with pytest.raises(ValueError, match="at least"):
-        timeline_svg(sample_record(), by="dish", width=width, layout=layout)
-
-
-def test_the_tall_drawing_folds_long_empty_stretches_away() -> None:
-    svg = timeline_svg(made_up_record(60), by="dish", width=390, layout="tall")
-    assert re.search(r"\d h \d+ min without a task here", svg)
-    assert "without a task here" not in timeline_svg(made_up_record(60), by="dish", width=900)
+        timeline_svg(sample_record(), by="dish", width=259)
 
 
 def test_the_same_record_gives_the_same_drawing() -> None:
@@ -268,3 +309,143 @@ def test_the_drawing_of_the_fire_has_each_oven_and_its_coals() -> None:
     assert "12-inch oven A" in text
     assert "Smoky bean pot: 8 on the lid, 17 under" in text
     assert {"beans.bake", "beans.top_up", "crumble.bake"} <= {one.task for one in drawn_tasks(root)}
+
+
+def test_times_are_said_in_the_readers_hours() -> None:
+    svg = timeline_svg(sample_record(), by="dish", width=900, hours="12", now=at("17:12"))
+    root = parse(svg)
+    assert "now 5:12 pm" in texts(root)
+    assert {"4 pm", "5 pm", "6 pm"} <= {text.text for text in by_class(root, "t-hour")}
+    assert "on the table 6:30 pm" in texts(root)
+    assert not re.search(r"\b1[3-9]:\d\d", svg)
+
+
+def marked_words() -> Words:
+    """Every word with a mark before it."""
+    marked = {name: f"¤{value}" for name, value in asdict(Words()).items() if isinstance(value, str)}
+    return replace(Words(), weekdays=tuple(f"¤{day}" for day in Words().weekdays), **marked)
+
+
+def test_every_word_can_be_another_language() -> None:
+    # Whatever is written without a mark is from the record or a number.
+    marked = marked_words()
+    record = sample_record()
+    own = {task.name for task in record.tasks} | set(record.dishes.values()) | {h.name for h in record.helpers}
+    for zoom in ("day", "hour", "minute"):
+        for by in ("dish", "helper", "gear"):
+            svg = timeline_svg(record, by=by, width=900, zoom=zoom, words=marked, now=at("17:12"))
+            told = [text for text in texts(parse(svg)) if re.search("[a-z]{3}", text) and "¤" not in text]
+            assert [text for text in told if not _is_of(text, own, record)] == []
+
+
+def _is_of(text: str, own: set[str], record: PlanRecord) -> bool:
+    gear = {unit for task in record.tasks for unit in task.units} | {gear.name for gear in record.gear}
+    names = [*own, *gear, *(f"{unit[:1].upper()}{unit[1:]}" for unit in gear)]
+    return any(text.rstrip("…") in name or name in text for name in names)
+
+
+def test_a_task_that_goes_on_beyond_the_shown_time_is_marked() -> None:
+    window = Window(at("17:20"), at("17:40"))
+    root = parse(timeline_svg(sample_record(), by="dish", width=900, window=window))
+    bake = next(link for link in task_links(root) if link.attrib["href"] == "#task-beans.bake")
+    assert "lifted" in {path.get("class") for path in bake.iter(f"{SVG}path")}
+
+
+def test_a_pinned_task_is_marked_by_a_sign_and_by_a_word() -> None:
+    record = sample_record()
+    pinned = replace(
+        record, tasks=tuple(replace(t, pinned=("time",)) if t.id == "crumble.slice" else t for t in record.tasks)
+    )
+    for zoom in ("day", "hour", "minute"):
+        root = parse(timeline_svg(pinned, by="dish", width=900, zoom=zoom))
+        marked = [link for link in task_links(root) if [c for c in link if c.get("class") == "pin"]]
+        assert [link.attrib["href"] for link in marked] == ["#task-crumble.slice"]
+        assert "pinned" in (marked[0].findtext(f"{SVG}title") or "")
+        assert "pinned by hand" in texts(root)
+    assert "pinned" not in timeline_svg(record, by="dish", width=900)
+
+
+def test_one_row_alone_shows_its_own_tasks_and_fires_and_fits_its_own_hours() -> None:
+    record = made_up_record(400)
+    dish = next(iter(record.dishes))
+    root = parse(timeline_svg(record, by="dish", width=900, only=dish))
+    drawn = {one.task for one in drawn_tasks(root)}
+    own = {task.id for task in record.tasks if task.dish == dish}
+    assert own <= drawn
+    assert {task.dish for task in record.tasks if task.id in drawn} <= {dish, ""}
+    assert len(by_class(root, "firing")) == 1
+
+
+def test_links_lead_where_they_are_told_to() -> None:
+    links = Links("/t/{task}", "/look?at={at}", "/row/{row}")
+    root = parse(timeline_svg(made_up_record(400), by="helper", width=900, zoom="day", links=links))
+    addresses = {link.attrib["href"] for link in root.iter(f"{SVG}a")}
+    assert any(re.fullmatch(r"/look\?at=2027-08-14T\d\d:\d\d", address) for address in addresses)
+    assert "/row/h0" in addresses
+    assert any(address.startswith("/t/") for address in addresses)
+
+
+@every_record
+@every_way
+@pytest.mark.parametrize("width", [1180, 366])
+def test_from_afar_every_task_is_told_of_once_in_each_row(record: PlanRecord, width: int, by: By) -> None:
+    root = parse(timeline_svg(record, by=by, width=width, zoom="day"))
+    near = parse(timeline_svg(record, by=by, width=width))
+    if by == "gear":
+        return
+    told = sum(_told(link.findtext(f"{SVG}title") or "") for row in by_class(root, "row") for link in task_links(row))
+    assert told == sum(len(task_links(row)) for row in by_class(near, "row"))
+
+
+def _told(title: str) -> int:
+    """How many tasks a bar of an overview stands for, by what it says."""
+    several = re.match(r"(\d+) tasks", title)
+    ticks = re.search(r"topped up (\d+) times", title)
+    return int(several[1]) if several else 1 + (int(ticks[1]) if ticks else 0)
+
+
+@every_way
+def test_two_overviews_of_a_large_event_are_small(by: By) -> None:
+    # The first load of a page may hold both, 180 kB as they are and 45 kB packed.
+    record = made_up_record(400)
+    both = [timeline_svg(record, by=by, width=width, zoom="day").encode() for width in (1180, 366)]
+    assert sum(len(svg) for svg in both) < 180_000
+    assert sum(len(gzip.compress(svg)) for svg in both) < 45_000
+
+
+@every_way
+@pytest.mark.parametrize("width", [1180, 366])
+def test_no_two_bars_of_an_overview_overlap(width: int, by: By) -> None:
+    root = parse(timeline_svg(made_up_record(400), by=by, width=width, zoom="day"))
+    for row in by_class(root, "row"):
+        bars = drawn_tasks(row)
+        for one, other in combinations(bars, 2):
+            # A lid stands out over its oven, and the nicks upon it over the lid.
+            assert not one.shape.overlaps(other.shape, slack=6), (one.label, other.label)
+
+
+@every_way
+@pytest.mark.parametrize("width", [1180, 366])
+def test_an_overview_lies_on_the_page(width: int, by: By) -> None:
+    root = parse(timeline_svg(made_up_record(400), by=by, width=width, zoom="day"))
+    assert [box for box in all_boxes(root) if not view_box(root).holds(box, slack=4)] == []
+
+
+def test_an_overview_folds_a_night_away() -> None:
+    record = sample_record()
+    shifted = tuple(
+        replace(t, starts_at=t.starts_at + timedelta(days=1), ends_at=t.ends_at + timedelta(days=1))
+        if t.id == "drown"
+        else t
+        for t in record.tasks
+    )
+    root = parse(timeline_svg(replace(record, tasks=shifted), by="dish", width=900, zoom="day"))
+    assert re.search(r"\d+ h( \d+ min)? without a task here", " ".join(root.itertext()))
+    assert "without a task here" not in timeline_svg(record, by="dish", width=900, zoom="day")
+
+
+def test_a_part_of_a_record_keeps_no_link_to_what_it_left_out() -> None:
+    part = part_of(sample_record(), Window(at("17:20"), at("17:40")))
+    ids = {task.id for task in part.tasks}
+    assert ids
+    assert all(link.before in ids and link.after in ids for link in part.links)

@@ -141,7 +141,7 @@ def test_a_folder_gets_sheets_calendars_and_the_plan(tmp_path: Path, capsys: pyt
     assert run_plan(events.SUPPER, "--json", "--seconds", 20, "--out", folder) == 0
     printed = capsys.readouterr().out
     helpers = ("wren", "tobias", "juniper")
-    sheets = {"run-sheet.pdf", "coal-plan.pdf", *(f"call-sheet-{name}.pdf" for name in helpers)}
+    sheets = {"run-sheet.pdf", "coal-plan.pdf", "wall.pdf", *(f"call-sheet-{name}.pdf" for name in helpers)}
     calendars = {"calendar.ics", *(f"calendar-{name}.ics" for name in helpers)}
     assert {path.name for path in folder.iterdir()} == {"plan.json", *sheets, *calendars}
     assert (folder / "plan.json").read_text(encoding="utf-8") == printed

@@ -59,6 +59,7 @@ def _fits(problem: Problem, whole: Whole, task: Task) -> bool:
         all(_link_kept(problem, whole, link) for link in problem.links if task.id in (link.before, link.after))
         and _in_shift(problem, whole[task.id], task)
         and _has_room(problem, whole, task)
+        and _kept(problem, whole)
         and _rested(problem, whole)
     )
 
@@ -105,6 +106,16 @@ def _room_at(problem: Problem, whole: Whole, minute: int) -> bool:
     return all(amount <= room.get(ResourceId(name), 1) for name, amount in taken.items())
 
 
+def _kept(problem: Problem, whole: Whole) -> bool:
+    """Whether tasks whose needs are kept as one have the same picks for them."""
+    picks: dict[str, set[frozenset[ResourceId]]] = {}
+    for task_id, (_, picked) in whole.items():
+        for need, group in zip(problem.task_by_id[task_id].needs, picked, strict=True):
+            if need.kept_as:
+                picks.setdefault(need.kept_as, set()).add(frozenset(group))
+    return all(len(found) == 1 for found in picks.values())
+
+
 def _rested(problem: Problem, whole: Whole) -> bool:
     return all(
         _longest_stretch(_hot_minutes(problem, whole, rule.helper), rule.break_minutes) <= rule.stretch_minutes
@@ -142,7 +153,7 @@ def value(problem: Problem, aim: Aim, whole: Whole) -> int:
         return sum(_stale(problem, whole, ends))
     if aim is Aim.CREW_DAY:
         return _crew_day(problem, whole)
-    return _unfair(problem, whole)
+    return _unfair(problem, whole) if aim is Aim.FAIR_SHARES else _changes(problem, whole)
 
 
 def _stale(problem: Problem, whole: Whole, ends: dict[TaskId, int]) -> Iterator[int]:
@@ -150,6 +161,17 @@ def _stale(problem: Problem, whole: Whole, ends: dict[TaskId, int]) -> Iterator[
         until = rule.by if rule.used is None else whole[rule.used][0]
         assert until is not None
         yield max(0, until - ends[rule.made] - rule.free)
+
+
+def _changes(problem: Problem, whole: Whole) -> int:
+    """One for each task that starts elsewhere than before, two for each that others do."""
+    count = 0
+    for stood in problem.before:
+        start, picks = whole[stood.task]
+        owners = {problem.resource_by_id[picked].helper for group in picks for picked in group}
+        count += 1 if start != stood.start else 0
+        count += 2 if owners - {None} != set(stood.helpers) else 0
+    return count
 
 
 def _crew_day(problem: Problem, whole: Whole) -> int:

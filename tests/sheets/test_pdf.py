@@ -1,6 +1,6 @@
-"""The printed sheets, opened by an independent reader of PDF."""
+"""Run sheet, call sheets and fire plan, opened by an independent reader of PDF."""
 
-from collections.abc import Callable
+import re
 from dataclasses import replace
 from io import BytesIO
 
@@ -8,90 +8,11 @@ import pytest
 from pypdf import PdfReader
 
 from cookout.core.planning.record import PlanRecord
-from cookout.sheets import Paper, call_sheet_pdf, coal_plan_pdf, run_sheet_pdf
+from cookout.sheets import Printing, call_sheet_pdf, call_sheets_pdf, coal_plan_pdf, run_sheet_pdf
+from cookout.sheets.printing import USUAL
 from tests.drawing.made_up import made_up_record
-from tests.samples import TRICKY_NAME, sample_record, sample_record_without_plan
-
-A4, LETTER = (595.28, 841.89), (612.0, 792.0)  # ISO 216 and ANSI/ASME Y14.1, in points of 1/72 inch
-HOSTILE = '#panic("x") $y^2$ *bold* _it_ ]#[ \\ `raw` "q" <lab> @ref // no /* c */ = h \x00\x1b[31m {{ z }} %'
-ADDRESS = "https://cookout.example/h/a-long-and-unguessable-token-0123456789"
-
-
-def a_call_sheet(
-    record: PlanRecord, *, paper: Paper = "a4", address: str | None = None, revision: int | None = None
-) -> bytes:
-    """The call sheet of the record's first helper."""
-    return call_sheet_pdf(record, record.helpers[0].id, paper=paper, address=address, revision=revision)
-
-
-Sheet = Callable[..., bytes]
-every_sheet = pytest.mark.parametrize("sheet", [run_sheet_pdf, coal_plan_pdf, a_call_sheet])
-
-
-def squeezed(text: str) -> str:
-    """Text without white space, hyphens and joiners, which a reader may add or drop at line ends."""
-    return "".join(letter for letter in text if not letter.isspace() and letter not in "-\u00ad\u2010\u200b")
-
-
-def text_of(pdf: bytes) -> str:
-    """All text of a PDF, squeezed."""
-    return squeezed("".join(page.extract_text() for page in PdfReader(BytesIO(pdf)).pages))
-
-
-@every_sheet
-@pytest.mark.parametrize(("paper", "size"), [("a4", A4), ("letter", LETTER)])
-def test_pages_have_the_size_of_the_paper(sheet: Sheet, paper: Paper, size: tuple[float, float]) -> None:
-    for page in PdfReader(BytesIO(sheet(sample_record(), paper=paper))).pages:
-        sides = sorted((float(page.mediabox.width), float(page.mediabox.height)))
-        assert sides == pytest.approx(sorted(size), abs=0.5)
-
-
-@every_sheet
-def test_every_page_names_event_revision_and_page_number(sheet: Sheet) -> None:
-    reader = PdfReader(BytesIO(sheet(sample_record(), revision=12)))
-    for number, page in enumerate(reader.pages, start=1):
-        text = squeezed(page.extract_text())
-        assert squeezed(f"page {number} of {len(reader.pages)}") in text
-        assert squeezed("revision 12") in text
-        assert squeezed("Supper by the old boathouse") in text
-
-
-@every_sheet
-def test_cautions_are_on_every_sheet_and_leave_the_last_word_to_local_codes(sheet: Sheet) -> None:
-    text = text_of(sheet(sample_record()))
-    for caution in ("Carbon monoxide", "Burns", "Your local fire code decides", "Your local food code decides"):
-        assert squeezed(caution) in text
-
-
-@every_sheet
-def test_the_same_record_gives_the_same_bytes(sheet: Sheet) -> None:
-    assert sheet(sample_record(), address=ADDRESS, revision=3) == sheet(sample_record(), address=ADDRESS, revision=3)
-
-
-@every_sheet
-def test_an_address_is_printed_and_drawn_as_a_code(sheet: Sheet) -> None:
-    with_address, without = sheet(sample_record(), address=ADDRESS), sheet(sample_record())
-    assert squeezed(ADDRESS) in text_of(with_address)
-    assert squeezed(ADDRESS) not in text_of(without)
-    links = [
-        note.get_object()["/A"]["/URI"]
-        for page in PdfReader(BytesIO(with_address)).pages
-        for note in page.get("/Annots", ())
-    ]
-    assert links == [ADDRESS]
-
-
-@every_sheet
-def test_all_fonts_are_inside_the_file(sheet: Sheet) -> None:
-    found = [font for page in PdfReader(BytesIO(sheet(made_up_record(60)))).pages for font in _descriptors(page)]
-    assert found
-    assert all({"/FontFile", "/FontFile2", "/FontFile3"} & set(font) for font in found)
-
-
-def _descriptors(page: dict[str, object]) -> list[dict[str, object]]:
-    fonts = page["/Resources"]["/Font"].values()  # type: ignore[index]
-    inner = [font.get_object()["/DescendantFonts"][0].get_object() for font in fonts]
-    return [font["/FontDescriptor"].get_object() for font in inner]
+from tests.samples import TRICKY_NAME, sample_record
+from tests.sheets.printed import codes_on, drawn, pages_of, squeezed, text_of
 
 
 @pytest.mark.parametrize("record", [sample_record(), made_up_record(400)], ids=["24 tasks", "400 tasks"])
@@ -121,10 +42,24 @@ def test_the_run_sheet_has_servings_calls_and_demo_slots() -> None:
         assert squeezed(words) in text
 
 
-def test_a_small_run_sheet_ends_in_a_drawing_and_a_large_one_does_not() -> None:
-    small, large = (PdfReader(BytesIO(run_sheet_pdf(record))) for record in (sample_record(), made_up_record(400)))
-    assert small.pages[-1].mediabox.width > small.pages[-1].mediabox.height
-    assert large.pages[-1].mediabox.width < large.pages[-1].mediabox.height
+def test_a_caution_stands_in_full_where_it_comes_first_and_later_in_its_first_words() -> None:
+    record = made_up_record(400)
+    caution = "Hot iron: gloves and a lid lifter, always"
+    tasks = tuple(replace(task, caution=caution) for task in record.tasks if task.hands_on)
+    text = text_of(run_sheet_pdf(replace(record, tasks=tasks)))
+    hours = {f"{task.starts_at:%d %H}" for task in tasks}
+    assert text.count(squeezed(caution)) == len(hours)
+    assert text.count(squeezed("Hot iron")) == len(tasks)
+
+
+def test_a_small_run_sheet_ends_in_a_drawing_across_a_larger_in_one_upright_and_a_large_one_in_none() -> None:
+    small, larger, large = (
+        pages_of(run_sheet_pdf(r)) for r in (sample_record(), made_up_record(75), made_up_record(400))
+    )
+    assert small[-1].mediabox.width > small[-1].mediabox.height
+    assert larger[-1].mediabox.width < larger[-1].mediabox.height
+    coals = squeezed("lit, ashed over, fading")  # said by the drawing alone
+    assert [coals in squeezed(pages[-1].extract_text()) for pages in (small, larger, large)] == [True, True, False]
 
 
 def test_a_call_sheet_has_the_helpers_own_tasks_and_no_others() -> None:
@@ -143,12 +78,61 @@ def test_a_call_sheet_says_why_with_whom_and_when_one_is_free() -> None:
     assert squeezed("free for 20 min, until 16:15") in text
 
 
+def test_a_call_sheet_for_a_reader_of_twelve_hours_says_all_times_so() -> None:
+    text = text_of(call_sheet_pdf(sample_record(), "runa", Printing(hours="12")))
+    assert squeezed("free for 20 min, until 4:15 pm") in text
+    assert squeezed("ashed over at 4:15 pm") in text
+    assert "16:15" not in text
+
+
 def test_a_helper_whom_the_record_does_not_know_is_an_error() -> None:
     with pytest.raises(KeyError, match="nobody"):
         call_sheet_pdf(sample_record(), "nobody")
 
 
-def test_the_coal_plan_has_firings_ovens_top_ups_and_the_total() -> None:
+def helpers_by_page(pdf: bytes, record: PlanRecord) -> list[tuple[str, int, int]]:
+    """For each page the helper whose call sheet begins there, else "", its number and how many there are."""
+    found = []
+    for page in pages_of(pdf):
+        text = squeezed(page.extract_text())
+        number = re.search(r"page(\d+)of(\d+)", text)
+        assert number is not None
+        places = {text.find(squeezed(helper.name)): helper.name for helper in record.helpers}
+        first = min((place for place in places if place >= 0), default=-1)
+        found.append((places.get(first, "") if "CALLSHEET" in text else "", int(number[1]), int(number[2])))
+    return found
+
+
+@pytest.mark.parametrize("record", [sample_record(), made_up_record(400)], ids=["3 helpers", "12 helpers"])
+def test_all_call_sheets_come_in_the_order_of_the_calls_each_from_a_page_of_its_own(record: PlanRecord) -> None:
+    called = sorted(
+        (helper for helper in record.helpers if helper.called_at), key=lambda each: (each.called_at, each.name)
+    )
+    pages = helpers_by_page(call_sheets_pdf(record), record)
+    assert [name for name, _, _ in pages if name] == [helper.name for helper in called]
+    assert all((number == 1) == bool(name) for name, number, _ in pages)
+    ends = [number == count for _, number, count in pages]
+    assert ends == [*(number == 1 for _, number, _ in pages[1:]), True]
+
+
+def test_each_of_all_call_sheets_carries_the_code_of_its_own_helper() -> None:
+    record = sample_record()
+    addresses = {
+        helper.id: f"https://cookout.example/h/token-of-{helper.id}-0123456789abcdef" for helper in record.helpers
+    }
+    pdf = call_sheets_pdf(record, Printing(address="https://cookout.example/paper/"), addresses=addresses)
+    codes = [code for picture in drawn(pdf, dpi=150) for code in codes_on(picture)]
+    called = sorted((each.called_at, each.name, each.id) for each in record.helpers if each.called_at)
+    assert codes == [addresses[helper] for _, _, helper in called]
+
+
+def test_a_helper_without_an_address_gets_that_of_all() -> None:
+    pdf = call_sheets_pdf(sample_record(), Printing(address="https://cookout.example/paper/"))
+    codes = [code for picture in drawn(pdf, dpi=150) for code in codes_on(picture)]
+    assert set(codes) == {"https://cookout.example/paper/"}
+
+
+def test_the_fire_plan_has_firings_ovens_top_ups_and_the_total() -> None:
     text = text_of(coal_plan_pdf(sample_record()))
     for words in (
         "58 coals in 2 firings",  # 25 + 33
@@ -158,23 +142,28 @@ def test_the_coal_plan_has_firings_ovens_top_ups_and_the_total() -> None:
         "add 12 fresh coals",
         "16:15 to 17:15",
         "about 350 °F",
+        "Bring 81 (18 to spare), 4.5 lb of briquettes; 3 chimney loads.",
+        "Smoky bean pot: 12-inch oven A",
+        "Smoky bean pot, top-up: 12-inch oven A",
     ):
         assert squeezed(words) in text
 
 
-@every_sheet
-def test_hostile_words_are_printed_and_never_obeyed(sheet: Sheet) -> None:
+def test_the_fire_plan_draws_every_oven_of_a_large_day() -> None:
+    """A drawing is parted where the day is long; every oven that bakes stands on some part."""
+    record = made_up_record(400)
+    across = [page for page in pages_of(coal_plan_pdf(record)) if page.mediabox.width > page.mediabox.height]
+    assert len(across) > 1
+    text = squeezed("".join(page.extract_text() for page in across))
+    assert all(squeezed(bake.unit) in text for bake in record.bakes)
+
+
+def test_ovens_that_are_laid_alike_are_told_together() -> None:
     record = sample_record()
-    tasks = tuple(
-        replace(t, name=HOSTILE, detail=HOSTILE, caution=HOSTILE, helpers=("runa",), hands_on=True)
-        for t in record.tasks
-    )
-    helpers = tuple(replace(helper, name=HOSTILE) for helper in record.helpers)
-    bakes = tuple(replace(bake, dish_name=HOSTILE, unit=HOSTILE) for bake in record.bakes)
-    hostile = replace(record, event_name=HOSTILE, place=HOSTILE, tasks=tasks, helpers=helpers, bakes=bakes)
-    text = text_of(sheet(hostile))
-    assert squeezed('#panic("x") $y^2$ *bold* _it_ ]#[') in text
-    assert squeezed("`raw`") in text
+    twin = replace(record.bakes[0], unit="12-inch oven Z", top_ups=())
+    text = text_of(coal_plan_pdf(replace(record, bakes=(*record.bakes, twin))))
+    assert text.count(squeezed("25 in all; 22 to 28 by the day")) == 1
+    assert squeezed("12-inch oven Z: in at") in text
 
 
 def test_a_word_longer_than_the_line_is_broken_not_run_off_the_page() -> None:
@@ -190,19 +179,11 @@ def test_a_word_longer_than_the_line_is_broken_not_run_off_the_page() -> None:
 def test_letters_outside_the_own_fonts_do_not_stop_a_sheet() -> None:
     record = sample_record()
     helpers = (replace(record.helpers[0], name="火の番 さくら"), *record.helpers[1:])
-    reader = PdfReader(BytesIO(run_sheet_pdf(replace(record, helpers=helpers))))
-    assert len(reader.pages) >= 3
-
-
-@every_sheet
-def test_an_event_without_a_plan_gets_a_sheet_that_says_why(sheet: Sheet) -> None:
-    text = text_of(sheet(sample_record_without_plan()))
-    assert squeezed("Nobody with the fire skill is there from 15:50 to 16:30") in text
-    assert squeezed("Way out: Have someone with the fire skill there") in text
+    assert len(pages_of(run_sheet_pdf(replace(record, helpers=helpers)))) >= 3
 
 
 @pytest.mark.parametrize("tasks", [60, 400])
 def test_no_page_of_a_large_plan_is_left_nearly_blank(tasks: int) -> None:
     record = made_up_record(tasks)
-    for pdf in (run_sheet_pdf(record), coal_plan_pdf(record), call_sheet_pdf(record, "h0")):
-        assert all(len(page.extract_text()) > 120 for page in PdfReader(BytesIO(pdf)).pages)
+    for pdf in (run_sheet_pdf(record, USUAL), coal_plan_pdf(record), call_sheet_pdf(record, "h0")):
+        assert all(len(page.extract_text()) > 120 for page in pages_of(pdf))

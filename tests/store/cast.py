@@ -1,4 +1,4 @@
-"""The fixed cast: an owner with a planned event, her helpers, a stranger with an account, and nobody.
+"""The fixed cast: an owner with a planned event, a co-planner and a viewer of it, her helpers, a stranger with an account, and nobody.
 
 The plan is the sample of `tests.samples`, stored by the same service that stores real ones.
 """
@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cookout.core.planning.record import PlanRecord
-from cookout.services import accounts, events, links, revisions
+from cookout.services import accounts, events, links, revisions, sharing
 from cookout.store.models import Event, Revision, User
 from tests.samples import sample_record
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "fixtures" / "events"
 OWNER, STRANGER = "owner@meadow.example", "stranger@elsewhere.example"
+PLANNER, VIEWER = "along@meadow.example", "looker@meadow.example"
 HELPER, OTHER_HELPER = "runa", "tomasz"
 
 
@@ -25,6 +26,8 @@ class Cast:
     event: Event
     helper_token: str
     event_token: str
+    planner: User
+    viewer: User
 
 
 def example_text(name: str = "supper") -> str:
@@ -40,6 +43,14 @@ def a_user(email: str) -> User:
 def an_event(owner: User) -> Event:
     """The shipped supper, not planned."""
     return events.create_event(owner_id=owner.pk, document=example_text(), file_name="supper.toml")
+
+
+def a_member(event: Event, email: str, role: str) -> User:
+    """Somebody who shares the event."""
+    user = a_user(email)
+    fresh = sharing.invite(event_id=event.pk, user_id=event.owner_id, role=role)
+    sharing.take_invitation(token=fresh.token, user_id=user.pk)
+    return user
 
 
 def plan_it(event: Event, record: PlanRecord | None = None) -> Revision:
@@ -59,4 +70,6 @@ def the_cast() -> Cast:
         event=event,
         helper_token=links.make_helper_link(event_id=event.pk, helper_id=HELPER).token,
         event_token=links.make_event_link(event_id=event.pk).token,
+        planner=a_member(event, PLANNER, "planner"),
+        viewer=a_member(event, VIEWER, "viewer"),
     )

@@ -7,7 +7,7 @@ from django.db import IntegrityError, transaction
 from django.utils import timezone
 
 from cookout.store.models import Link, PlanRun, Revision, RevisionFixedError, User
-from cookout.store.selectors.events import get_owned_event, list_events, next_serving
+from cookout.store.selectors.events import get_event_for, list_events, next_serving
 from cookout.store.selectors.plan import read_wish
 from tests.store.cast import OWNER, STRANGER, a_user, an_event, plan_it
 
@@ -54,9 +54,9 @@ def test_a_user_needs_an_address() -> None:
 def test_an_event_is_found_by_its_owner_alone() -> None:
     owner, stranger = a_user(OWNER), a_user(STRANGER)
     event = an_event(owner)
-    assert get_owned_event(owner_id=owner.pk, public_id=event.public_id) == event
-    assert get_owned_event(owner_id=stranger.pk, public_id=event.public_id) is None
-    assert list(list_events(owner_id=stranger.pk)) == []
+    assert get_event_for(user_id=owner.pk, public_id=event.public_id) == event
+    assert get_event_for(user_id=stranger.pk, public_id=event.public_id) is None
+    assert list(list_events(user_id=stranger.pk)) == []
 
 
 def test_the_next_serving_is_the_first_not_yet_past_else_the_last() -> None:

@@ -25,6 +25,18 @@ def stranger(cast: Cast) -> Client:
 
 
 @pytest.fixture
+def planner(cast: Cast) -> Client:
+    """The browser of a co-planner of the event."""
+    return _signed_in(cast.planner.pk)
+
+
+@pytest.fixture
+def viewer(cast: Cast) -> Client:
+    """The browser of somebody who may look at the event."""
+    return _signed_in(cast.viewer.pk)
+
+
+@pytest.fixture
 def nobody(cast: Cast) -> Client:
     """A browser without an account; with a token, a helper's."""
     return Client()

@@ -3,7 +3,7 @@
 import re
 from typing import Protocol
 
-TOKEN = re.compile(r'name="csrfmiddlewaretoken" value="[^"]*"')
+TOKEN = re.compile(r'name="(?:csrfmiddlewaretoken|next)" value="[^"]*"')
 
 
 class Answer(Protocol):
@@ -14,5 +14,5 @@ class Answer(Protocol):
 
 
 def unmasked(answer: Answer) -> str:
-    """The page without its form tokens, which differ each time that it is made."""
+    """The page without its form tokens, which differ each time, and without the place to come back to."""
     return TOKEN.sub("", answer.content.decode())

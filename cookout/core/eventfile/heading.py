@@ -11,6 +11,7 @@ from cookout.core.eventfile.fields import DAY_MINUTES, Fields
 from cookout.core.fire.weather import Weather
 from cookout.core.planning.event import Fuel, Place, Switches, WeatherFrom
 from cookout.core.quantities import Units, parse_elevation, parse_length, parse_speed, parse_temperature
+from cookout.core.safety.site import Enclosure
 
 # Ranges that only catch slips of the pen: no inhabited place, no weather to cook in, lies outside them.
 LOWEST_M, HIGHEST_M = -500.0, 6000.0
@@ -79,9 +80,19 @@ def read_place(fields: Fields) -> Place:
         elevation_m=elevation,
         latitude=fields.maybe_number("latitude", least=-90, most=90),
         longitude=fields.maybe_number("longitude", least=-180, most=180),
-        dry_grass=fields.flag("dry_grass", default=False) if fields.has("dry_grass") else None,
+        dry_grass=_read_found(fields, "dry_grass"),
         clear_m=_read_distance(fields) if fields.has("clear") else None,
+        water=_read_found(fields, "water"),
+        shovel=_read_found(fields, "shovel"),
+        metal_can=_read_found(fields, "metal_can"),
+        enclosure=fields.choice("enclosure", Enclosure) if fields.has("enclosure") else None,
+        children=_read_found(fields, "children"),
     )
+
+
+def _read_found(fields: Fields, key: str) -> bool | None:
+    """What somebody looked for and found or not; None where nobody looked."""
+    return fields.flag(key, default=False) if fields.has(key) else None
 
 
 def _read_distance(fields: Fields) -> float:

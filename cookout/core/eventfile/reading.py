@@ -13,6 +13,7 @@ from cookout.core.eventfile.foodsafety import read_food_rules
 from cookout.core.eventfile.gear import read_gear
 from cookout.core.eventfile.heading import read_fuel, read_heading, read_hours, read_place, read_weather
 from cookout.core.eventfile.menu import read_dish, read_serving, serving_by_dish
+from cookout.core.eventfile.pins import read_pin
 from cookout.core.eventfile.recipes import read_recipe
 from cookout.core.eventfile.references import check_references
 from cookout.core.eventfile.slots import read_slot
@@ -29,7 +30,7 @@ def read_event(text: str, file: str) -> Event:
 
     `file` names the file in what is told of its faults. Raises `EventFileError` with all of them at once.
     """
-    data = _parse(text, file)
+    data = parse(text, file)
     faults = FaultList(file, data)
     event = _build(Fields("", data, (), faults), faults)
     check_references(event, faults)
@@ -37,7 +38,8 @@ def read_event(text: str, file: str) -> Event:
     return event
 
 
-def _parse(text: str, file: str) -> dict[str, object]:
+def parse(text: str, file: str) -> dict[str, object]:
+    """The tables of a TOML text; `EventFileError` with the line for a text that is none."""
     try:
         return tomllib.loads(text)
     except (ValueError, RecursionError) as error:
@@ -77,6 +79,7 @@ def _build(root: Fields, faults: FaultList) -> Event:
         hours=hours,
         switches=heading.switches,
         food_rules=read_food_rules(rules) if (rules := root.table("food_safety", "food_safety")) else FoodRules(),
+        pins=tuple(read_pin(fields, heading.clock) for fields in root.tables("pins", "pins")),
     )
 
 

@@ -7,7 +7,7 @@ from cookout.core.errors import QuantityError
 from cookout.core.eventfile.faults import FaultList, Path, did_you_mean, quoted
 from cookout.core.kitchen.recipe import Recipe, Step, StepId
 from cookout.core.kitchen.swaps import offered, swap
-from cookout.core.planning.event import DemoSlot, Dish, Event, GearKind
+from cookout.core.planning.event import DemoSlot, Dish, Event, GearKind, LiveStep, Taste
 
 _BAKE_GEAR = (GearKind.OVEN, GearKind.CHIMNEY, GearKind.TABLE)
 _STEP_GEAR = [kind.value for kind in GearKind if kind not in _BAKE_GEAR]
@@ -16,16 +16,23 @@ _STEP_GEAR = [kind.value for kind in GearKind if kind not in _BAKE_GEAR]
 def check_references(event: Event, faults: FaultList) -> None:
     """Note every fault between the parts of an event whose own fields have been read already."""
     _refuse_repeats(event, faults)
+    gear = [gear.id for gear in event.gear if gear.kind.value in _STEP_GEAR]
     for recipe in event.recipes:
-        _refuse_repeated_ids([step.id for step in recipe.steps], ("recipes", recipe.id, "steps"), faults)
-        _check_steps(recipe, faults)
-        _check_gear(event, recipe, faults)
-        _check_swaps(recipe, faults)
+        check_recipe(recipe, ("recipes", recipe.id), gear, faults)
     for position, slot in enumerate(event.slots):
         _check_slot(event, slot, ("demo_slots", position), faults)
     _check_dishes(event, faults)
     _refuse_repeated_live_steps(event, faults)
     _refuse_overlapping_slots(event, faults)
+    _check_pins(event, faults)
+
+
+def check_recipe(recipe: Recipe, path: Path, gear: Sequence[str], faults: FaultList) -> None:
+    """Note every fault between the parts of a recipe that stands at `path`; steps may name gear by the ids `gear`."""
+    _refuse_repeated_ids([step.id for step in recipe.steps], (*path, "steps"), faults)
+    _check_steps(recipe, (*path, "steps"), faults)
+    _check_gear(recipe, (*path, "steps"), gear, faults)
+    _check_swaps(recipe, path, faults)
 
 
 def _refuse_repeats(event: Event, faults: FaultList) -> None:
@@ -55,8 +62,7 @@ def _check_dishes(event: Event, faults: FaultList) -> None:
 
 
 def _refuse_idle_dishes(event: Event, faults: FaultList) -> None:
-    shown = {live.dish for slot in event.slots for live in slot.live}
-    shown |= {ready.dish for slot in event.slots for ready in slot.ready_made}
+    shown: set[str] = {dish for slot in event.slots for dish in slot.dishes}
     for position, dish in enumerate(event.dishes):
         path = ("dishes", position)
         if dish.id and dish.serving is None and dish.id not in shown and not faults.has_within((*path, "serving")):
@@ -77,10 +83,10 @@ def _check_chosen(event: Event, dish: Dish, path: Path, faults: FaultList) -> No
             faults.add(path, "These swaps do not go together.", str(error))
 
 
-def _check_swaps(recipe: Recipe, faults: FaultList) -> None:
-    path = ("recipes", recipe.id, "swaps")
+def _check_swaps(recipe: Recipe, recipe_path: Path, faults: FaultList) -> None:
+    path = (*recipe_path, "swaps")
     _refuse_repeated_ids([each.id for each in recipe.swaps], path, faults)
-    if faults.has_within(path) or faults.has_within(("recipes", recipe.id, "ingredients")):
+    if faults.has_within(path) or faults.has_within((*recipe_path, "ingredients")):
         return
     offers = offered(recipe.swaps, recipe.ingredients)
     for position, each in enumerate(recipe.swaps):
@@ -97,8 +103,7 @@ def _check_one(name: str, what: str, known: Iterable[str], path: Path, faults: F
     return name in choices
 
 
-def _check_steps(recipe: Recipe, faults: FaultList) -> None:
-    path = ("recipes", recipe.id, "steps")
+def _check_steps(recipe: Recipe, path: Path, faults: FaultList) -> None:
     ids = [step.id for step in recipe.steps]
     for position, step in enumerate(recipe.steps):
         for place, after in enumerate(step.after):
@@ -109,11 +114,11 @@ def _check_steps(recipe: Recipe, faults: FaultList) -> None:
         faults.add((*path, position, "after"), f"The steps wait in a circle: {names}.", "Take one of these waits out.")
 
 
-def _check_gear(event: Event, recipe: Recipe, faults: FaultList) -> None:
-    known = [*_STEP_GEAR, *(gear.id for gear in event.gear if gear.kind.value in _STEP_GEAR)]
+def _check_gear(recipe: Recipe, steps: Path, gear: Sequence[str], faults: FaultList) -> None:
+    known = [*_STEP_GEAR, *gear]
     for position, step in enumerate(recipe.steps):
         for place, use in enumerate(step.gear):
-            path = ("recipes", recipe.id, "steps", position, "gear", place, "kind")
+            path = (*steps, position, "gear", place, "kind")
             if use.kind in _BAKE_GEAR:
                 what = f"The planner counts {quoted(use.kind)} by itself, from the bakes."
                 faults.add(path, what, "Leave it out; write bake = { ... } where the step wants an oven.")
@@ -150,10 +155,22 @@ def _circle_from(start: Step, by_id: dict[StepId, Step]) -> list[Step]:
 
 def _check_slot(event: Event, slot: DemoSlot, path: Path, faults: FaultList) -> None:
     _check_one(slot.presenter, "helper", (helper.id for helper in event.crew), (*path, "presenter"), faults)
-    for position, live in enumerate(slot.live):
-        _check_shown(event, live.dish, live.step, (*path, "live", position), "step", faults)
+    for position, item in enumerate(slot.live):
+        if isinstance(item, LiveStep):
+            _check_shown(event, item.dish, item.step, (*path, "live", position), "step", faults)
+        elif isinstance(item, Taste) and item.dish is not None:
+            _check_shown(event, item.dish, "", (*path, "live", position), "step", faults)
+            _refuse_early_taste(slot, position, item, (*path, "live", position), faults)
     for position, ready in enumerate(slot.ready_made):
         _check_shown(event, ready.dish, ready.up_to or "", (*path, "ready_made", position), "up_to", faults)
+
+
+def _refuse_early_taste(slot: DemoSlot, position: int, item: Taste, path: Path, faults: FaultList) -> None:
+    """Nobody tastes a dish of which a step is still to be shown."""
+    later = slot.live[position + 1 :]
+    if any(isinstance(each, LiveStep) and each.dish == item.dish for each in later):
+        what = f"{quoted(item.dish or '')} is tasted before it is done: a step of it is shown after that."
+        faults.add((*path, "taste"), what, "Move the tasting behind the step, or taste a second dish of it.")
 
 
 def _check_shown(event: Event, dish_id: str, step_id: str, path: Path, step_key: str, faults: FaultList) -> None:
@@ -173,6 +190,8 @@ def _refuse_repeated_live_steps(event: Event, faults: FaultList) -> None:
     shown: set[tuple[str, str]] = set()
     for position, slot in enumerate(event.slots):
         for place, live in enumerate(slot.live):
+            if not isinstance(live, LiveStep):
+                continue
             if live.dish and live.step and (live.dish, live.step) in shown:
                 what = f"The step {quoted(live.step)} of {quoted(live.dish)} is shown live before."
                 remedy = "Show it once; for a second time make a second dish."
@@ -188,3 +207,17 @@ def _refuse_overlapping_slots(event: Event, faults: FaultList) -> None:
         if earlier.starts_at < later.ends_at and later.starts_at < earlier.ends_at:
             what = f"{quoted(later.presenter)} presents {quoted(earlier.id)} at the same time."
             faults.add(("demo_slots", position, "starts"), what, "Move one of the slots or name another presenter.")
+
+
+def _check_pins(event: Event, faults: FaultList) -> None:
+    """Pins name helpers of the crew, and each task has one at most."""
+    crew = [helper.id for helper in event.crew]
+    pinned: set[str] = set()
+    for position, pin in enumerate(event.pins):
+        path = ("pins", position)
+        for place, helper in enumerate(pin.helpers):
+            _check_one(helper, "helper", crew, (*path, "helpers", place), faults)
+        if pin.task and pin.task in pinned:
+            remedy = "Put both into one pin, or take one of them out."
+            faults.add((*path, "task"), f"{quoted(pin.task)} is pinned before.", remedy)
+        pinned.add(pin.task)

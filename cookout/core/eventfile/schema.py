@@ -33,6 +33,12 @@ An event file is TOML. Keys marked "must" have no default. Faults name a key by 
     longitude       degrees, east positive; default unknown
     dry_grass       true where dry grass or leaves lie around the fire, false where not; default nobody looked
     clear           distance from the fire to the nearest thing that burns, as "15 ft"; default nobody looked
+    water           true where water stands by the fire, in buckets or a hose that reaches; default nobody looked
+    shovel          true where a shovel lies by the fire; default nobody looked
+    metal_can       true where there is a metal can with a lid for the ash; default nobody looked
+    enclosure       what stands around the fire: "open" (nothing), "open_shelter" (a roof, no walls), "tent", "cabin",
+                    "vehicle" or "enclosed"; default nobody looked. No fire is lit but in the first two
+    children        true where children will be there; default nobody said, or true with a minor in the crew
 
 [weather]: what is expected; default calm and mild
     air             air temperature in the shade; default "21 C"
@@ -137,17 +143,26 @@ it asks for more than the published one; a number that would allow more is refus
     starts          time (must)
     minutes         how long, minutes (must)
     presenter       id of a helper (must)
-    live            list of steps shown live, in their order, by the presenter; default none
+    live            list of what the presenter shows, in its order: live steps, talks, tastings; default none
     ready_made      list of dishes that stand there ready; default none
 
-[[demo_slots.live]]: a step shown live
-    dish            id of a dish (must)
-    step            id of a step of its recipe (must)
+[[demo_slots.live]]: a step shown live, or a talk, or a tasting
+    dish            id of the dish of a step (must); of a tasting the dish that is done by then, default none
+    step            id of a step of its recipe (must); not for a talk or a tasting
+    talk            what is talked about, in place of dish and step
+    taste           what is tasted, in place of a step
+    minutes         how long a talk or a tasting lasts, minutes; a step lasts as its recipe says
 
 [[demo_slots.ready_made]]: a dish that stands ready
     dish            id of a dish (must)
     by              time, no later than the end of the slot; default its start
     up_to           id of the last step that is done by then; default the whole dish
+
+[[pins]]: a task of the plan that the planner fixed by hand; at least one of at, helpers and units is given
+    task            id of the task, as "show-cake.b1.p1.bake"; at most one pin for each (must)
+    at              time at which it starts; default whatever is best
+    helpers         list of ids of helpers who do it, others make up its hands; default whoever is best
+    units           list of pieces of gear as the plan names them, as "12-inch oven B"; default whichever are best
 
 [recipes.ID]: a recipe for one batch; ID is its id
     name            what people call it (must)
@@ -252,6 +267,7 @@ KEYS = MappingProxyType(
             "servings",
             "dishes",
             "demo_slots",
+            "pins",
             "recipes",
         ),
         "event": (
@@ -267,7 +283,19 @@ KEYS = MappingProxyType(
             "use_models",
             "altitude_advice",
         ),
-        "place": ("name", "elevation", "latitude", "longitude", "dry_grass", "clear"),
+        "place": (
+            "name",
+            "elevation",
+            "latitude",
+            "longitude",
+            "dry_grass",
+            "clear",
+            "water",
+            "shovel",
+            "metal_can",
+            "enclosure",
+            "children",
+        ),
         "weather": ("air", "wind", "gust", "humidity", "sunny", "hours"),
         "weather.hours": ("from", "air", "wind", "gust", "humidity", "sunny"),
         "fuel": ("kind", "coals"),
@@ -323,8 +351,9 @@ KEYS = MappingProxyType(
         "servings": ("id", "name", "at", "early", "late", "people", "dishes"),
         "dishes": ("id", "recipe", "serving", "people", "swaps"),
         "demo_slots": ("id", "name", "starts", "minutes", "presenter", "live", "ready_made"),
-        "demo_slots.live": ("dish", "step"),
+        "demo_slots.live": ("dish", "step", "talk", "taste", "minutes"),
         "demo_slots.ready_made": ("dish", "by", "up_to"),
+        "pins": ("task", "at", "helpers", "units"),
         "recipes.ID": (
             "name",
             "serves",

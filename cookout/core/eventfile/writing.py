@@ -1,5 +1,6 @@
 """An `Event` written as an event file. Defaults are left out; what is written reads back as the same event."""
 
+from collections.abc import Iterable
 from zoneinfo import ZoneInfo
 
 import tomli_w
@@ -15,10 +16,14 @@ from cookout.core.planning.event import (
     Fuel,
     Gear,
     Helper,
+    LiveStep,
+    Pin,
     Place,
     ReadyMade,
     Serving,
+    Shown,
     Switches,
+    Talk,
     WeatherFrom,
 )
 from cookout.core.planning.foodrules import FoodRules
@@ -32,16 +37,32 @@ def write_event(event: Event) -> str:
         "event": _heading_table(event),
         "place": _place_table(event.place, event.units),
         "weather": _weather_table(event.weather, event.units) | _hours_entry(event, clock),
-        "fuel": without_defaults({"kind": event.fuel.kind, "coals": event.fuel.coals}, {"kind": Fuel().kind}),
+        "fuel": _fuel_table(event.fuel),
         "food_safety": _food_rules_table(event.food_rules, event.units),
         "gear": [_gear_table(gear, event.units) for gear in event.gear],
         "crew": [_helper_table(helper, clock) for helper in event.crew],
         "servings": [_serving_table(serving, clock) for serving in event.servings],
         "dishes": [_dish_table(dish) for dish in event.dishes],
         "demo_slots": [_slot_table(slot, clock) for slot in event.slots],
+        "pins": [_pin_table(pin, clock) for pin in event.pins],
         "recipes": {recipe.id: recipe_table(recipe, event.units) for recipe in event.recipes},
     }
-    return tomli_w.dumps({key: value for key, value in table.items() if value})
+    return as_toml({key: value for key, value in table.items() if value})
+
+
+def as_toml(table: Table) -> str:
+    """Tables as the text of a TOML file."""
+    return tomli_w.dumps(table)
+
+
+def write_kit(gear: Iterable[Gear], fuel: Fuel, units: str) -> str:
+    """The text of a kit, lengths and masses in `units`; `kitfile.read_kit` makes equal gear and fuel of it."""
+    tables: Table = {"gear": [_gear_table(each, units) for each in gear], "fuel": _fuel_table(fuel)}
+    return tomli_w.dumps({key: value for key, value in tables.items() if value})
+
+
+def _fuel_table(fuel: Fuel) -> Table:
+    return without_defaults({"kind": fuel.kind, "coals": fuel.coals}, {"kind": Fuel().kind})
 
 
 def _heading_table(event: Event) -> Table:
@@ -79,6 +100,11 @@ def _place_table(place: Place, units: str) -> Table:
         "longitude": place.longitude,
         "dry_grass": place.dry_grass,
         "clear": None if place.clear_m is None else write_length(place.clear_m, units),
+        "water": place.water,
+        "shovel": place.shovel,
+        "metal_can": place.metal_can,
+        "enclosure": None if place.enclosure is None else place.enclosure.value,
+        "children": place.children,
     }
     return without_defaults(values, {})
 
@@ -212,12 +238,30 @@ def _slot_table(slot: DemoSlot, clock: Clock) -> Table:
         "starts": clock.moment_text(slot.starts_at),
         "minutes": slot.minutes,
         "presenter": slot.presenter,
-        "live": [{"dish": live.dish, "step": live.step} for live in slot.live],
+        "live": [_shown_table(item) for item in slot.live],
         "ready_made": [_ready_made_table(ready, slot, clock) for ready in slot.ready_made],
     }
     return without_defaults(values, {"name": slot.id, "live": [], "ready_made": []})
 
 
+def _shown_table(item: Shown) -> Table:
+    if isinstance(item, LiveStep):
+        return {"dish": item.dish, "step": item.step}
+    if isinstance(item, Talk):
+        return {"talk": item.text, "minutes": item.minutes}
+    return without_defaults({"taste": item.text, "dish": item.dish, "minutes": item.minutes}, {})
+
+
 def _ready_made_table(ready: ReadyMade, slot: DemoSlot, clock: Clock) -> Table:
     by = clock.moment_text(ready.by) if ready.by != slot.starts_at else None
     return without_defaults({"dish": ready.dish, "by": by, "up_to": ready.up_to}, {})
+
+
+def _pin_table(pin: Pin, clock: Clock) -> Table:
+    values: Table = {
+        "task": pin.task,
+        "at": None if pin.at is None else clock.moment_text(pin.at),
+        "helpers": list(pin.helpers),
+        "units": list(pin.units),
+    }
+    return without_defaults(values, {"helpers": [], "units": []})

@@ -12,7 +12,7 @@ from cookout.core.quantities import fahrenheit_to_celsius
 class DraftStep:
     """A step as written; minutes (least, most), kind and oven temperature in Celsius where its words tell them.
 
-    What the words tell is a proposal: the person confirms it.
+    What the words tell is a proposal: the person confirms it. `minutes_are_given`: the source says them apart.
     """
 
     text: str
@@ -20,6 +20,7 @@ class DraftStep:
     minutes: tuple[int, int] | None = None
     kind: StepKind | None = None
     temperature_c: float | None = None
+    minutes_are_given: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +75,15 @@ _SPAN = re.compile(
     r"(?P<low>\d{1,3})\s*(?:(?:-|–|to|or)\s*(?P<high>\d{1,3})\s*)?(?P<unit>hours?|hrs?|h|minutes?|mins?)\b",
     re.IGNORECASE,
 )
-_DEGREES = re.compile(r"(?P<number>\d{2,3})\s*(?:°|º|degrees?)\s*(?P<scale>[FC])?(?![a-z])", re.IGNORECASE)
+_DEGREES = re.compile(
+    r"(?P<number>\d{2,3})\s*(?:(?:°|º|degrees?)\s*(?P<scale>[FC])?|(?P<bare>(?-i:[FC])))(?![a-z])", re.IGNORECASE
+)
 _OVEN_C = (90.0, 320.0)
+_OVEN = re.compile(
+    r"\b(?P<inches>[5-9]|1\d|2[0-4])(?:\s*|-)(?:inch(?:es)?|in\.?|\")(?:\s|-)+(?:deep\s+|cast[\s-]iron\s+|lidded\s+|iron\s+)*"
+    r"(?:camp\s+|dutch\s+)?oven\b",
+    re.IGNORECASE,
+)
 
 
 def draft_step(text: str, section: str = "", minutes: int | None = None) -> DraftStep:
@@ -87,7 +95,13 @@ def draft_step(text: str, section: str = "", minutes: int | None = None) -> Draf
     spans = {_minutes(match) for match in _SPAN.finditer(text)}
     told = (minutes, minutes) if minutes else spans.pop() if len(spans) == 1 else None
     kind = next((kind for kind, words in _KINDS if re.search(words, text, re.IGNORECASE)), None)
-    return DraftStep(text, section, told, kind, _temperature(text) if kind is StepKind.BAKE else None)
+    heat = temperature_told(text) if kind is StepKind.BAKE else None
+    return DraftStep(text, section, told, kind, heat, minutes_are_given=bool(minutes))
+
+
+def minutes_told(text: str) -> int | None:
+    """Minutes of a span in words, its parts added and of a range the most: "1 hr 20 min" is 80; None where none is."""
+    return sum(_minutes(match)[1] for match in _SPAN.finditer(text)) or None
 
 
 def _minutes(match: re.Match[str]) -> tuple[int, int]:
@@ -96,15 +110,22 @@ def _minutes(match: re.Match[str]) -> tuple[int, int]:
     return low, max(low, int(match["high"] or 0) * factor)
 
 
-def _temperature(text: str) -> float | None:
+def temperature_told(text: str) -> float | None:
+    """The one oven temperature that a text names, in degrees Celsius; None where it names none, or several."""
     found = {
-        fahrenheit_to_celsius(float(match["number"])) if match["scale"].lower() == "f" else float(match["number"])
+        fahrenheit_to_celsius(float(match["number"])) if scale.lower() == "f" else float(match["number"])
         for match in _DEGREES.finditer(text)
-        if match["scale"]
+        if (scale := match["scale"] or match["bare"])
     }
     # "350 °F (175 °C)" is one temperature said twice.
     fit = sorted(celsius for celsius in found if _OVEN_C[0] <= celsius <= _OVEN_C[1])
     return fit[-1] if fit and fit[-1] - fit[0] < 8 else None
+
+
+def oven_told(text: str) -> int | None:
+    """The nominal inches of the one lidded oven that a text names ("12-inch oven", "10 in. camp oven"), or None."""
+    found = {int(match["inches"]) for match in _OVEN.finditer(text)}
+    return found.pop() if len(found) == 1 else None
 
 
 def _missing_in(number: int, step: DraftStep) -> list[str]:

@@ -73,7 +73,7 @@ def recipe_node(recipe: Recipe, units: str) -> Node:
         "@type": "Recipe",
         "name": recipe.name,
         "recipeYield": f"{recipe.serves} servings",
-        "recipeIngredient": [_line(ingredient) for ingredient in recipe.ingredients],
+        "recipeIngredient": [ingredient_line(ingredient) for ingredient in recipe.ingredients],
         "recipeInstructions": _instructions(recipe.steps, units),
     }
     for name, kinds in (("prepTime", _PREPARING), ("cookTime", (StepKind.BAKE,))):
@@ -164,7 +164,8 @@ def _steps_of_node(node: Node, section: str, depth: int) -> Iterator[DraftStep]:
         yield draft_step(text, section, next((minutes for minutes in times if minutes), None))
 
 
-def _line(ingredient: Ingredient) -> str:
+def ingredient_line(ingredient: Ingredient) -> str:
+    """An ingredient as a line of a list, which `parse_line` reads as the same: "2 cups flour, sifted"."""
     amount = "" if ingredient.amount is None else write_amount(Amount(ingredient.amount, ingredient.unit))
     note = f", {ingredient.note}" if ingredient.note else ""
     return f"{amount} {ingredient.name}{note}".strip()

@@ -12,6 +12,7 @@ from cookout.core.kitchen.recipe import FIRE_SKILL, Recipe, RecipeId, Skill, Ste
 from cookout.core.kitchen.replacement import SwapId
 from cookout.core.kitchen.swaps import swap
 from cookout.core.planning.foodrules import HOME_RULES, FoodRules
+from cookout.core.safety.site import Enclosure
 
 Thing = TypeVar("Thing")
 
@@ -150,6 +151,27 @@ class LiveStep:
 
 
 @dataclass(frozen=True, slots=True)
+class Talk:
+    """So many minutes of talking to the audience, about what `text` says."""
+
+    text: str
+    minutes: int
+
+
+@dataclass(frozen=True, slots=True)
+class Taste:
+    """So many minutes in which the audience tastes; a `dish` is wholly done by then."""
+
+    text: str
+    minutes: int
+    dish: DishId | None = None
+
+
+Shown = LiveStep | Talk | Taste
+"""What stands in the running order of a demo slot."""
+
+
+@dataclass(frozen=True, slots=True)
 class ReadyMade:
     """A dish that stands ready at a demo slot, finished up to and including `up_to` (None: wholly) by minute `by`."""
 
@@ -160,14 +182,14 @@ class ReadyMade:
 
 @dataclass(frozen=True, slots=True)
 class DemoSlot:
-    """Time before an audience: `presenter` does the `live` steps in their order."""
+    """Time before an audience: `presenter` does what is `live` (steps, talks, tastings) in its order."""
 
     id: SlotId
     name: str
     starts_at: int
     minutes: int
     presenter: HelperId
-    live: tuple[LiveStep, ...] = ()
+    live: tuple[Shown, ...] = ()
     ready_made: tuple[ReadyMade, ...] = ()
 
     @property
@@ -175,13 +197,29 @@ class DemoSlot:
         """The minute at which the slot is over."""
         return self.starts_at + self.minutes
 
+    @property
+    def live_steps(self) -> tuple[LiveStep, ...]:
+        """The steps of dishes among what is shown."""
+        return tuple(item for item in self.live if isinstance(item, LiveStep))
+
+    @property
+    def tasted(self) -> frozenset[DishId]:
+        """The dishes that are tasted."""
+        return frozenset(item.dish for item in self.live if isinstance(item, Taste) and item.dish is not None)
+
+    @property
+    def dishes(self) -> frozenset[DishId]:
+        """Every dish that is shown, tasted, or stands ready."""
+        return self.tasted | {live.dish for live in self.live_steps} | {ready.dish for ready in self.ready_made}
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
     """Where it is: elevation in metres, latitude and longitude in degrees where known.
 
-    `dry_grass` around the fire, `clear_m` metres to the nearest thing that burns, as the organiser found them; None
-    where nobody looked.
+    `dry_grass` around the fire, `clear_m` metres to the nearest thing that burns, `water` and a `shovel` by the fire, a
+    lidded `metal_can` for the ash, what stands around the fire (`enclosure`) and whether `children` will be there, as
+    the organiser found them; None where nobody looked.
     """
 
     name: str
@@ -190,6 +228,11 @@ class Place:
     longitude: float | None = None
     dry_grass: bool | None = None
     clear_m: float | None = None
+    water: bool | None = None
+    shovel: bool | None = None
+    metal_can: bool | None = None
+    enclosure: Enclosure | None = None
+    children: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +253,20 @@ class Switches:
 
     use_models: bool = True
     altitude_advice: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Pin:
+    """What a planner fixed by hand for the task of that id: its start `at`, some of its `helpers`, pieces of gear.
+
+    `units` are names of pieces as a plan shows them ("12-inch oven B"). A pin to a task, helper or piece that is not
+    there is left out of planning with a warning.
+    """
+
+    task: str
+    at: int | None = None
+    helpers: tuple[HelperId, ...] = ()
+    units: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,6 +297,7 @@ class Event:
     hours: tuple[WeatherFrom, ...] = ()
     switches: Switches = Switches()
     food_rules: FoodRules = HOME_RULES
+    pins: tuple[Pin, ...] = ()
 
     def weather_at(self, minute: int) -> Weather:
         """The weather expected at a minute."""

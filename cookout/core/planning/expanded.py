@@ -36,6 +36,8 @@ class TaskKind(StrEnum):
     FINISH = "finish"
     SERVE = "serve"
     DROWN = "drown"
+    TALK = "talk"
+    TASTE = "taste"
 
 
 FIRE_KINDS = frozenset({TaskKind.LIGHT, TaskKind.LAY_COALS, TaskKind.TOP_UP, TaskKind.DROWN})
@@ -96,12 +98,28 @@ class BakeRun:
 
 
 @dataclass(frozen=True, slots=True)
+class PinFault:
+    """Why pins of these tasks cannot be kept, whatever else is planned; `text` is the rule, without its full stop.
+
+    `hours` where other hours of the pinned helper might do.
+    """
+
+    tasks: tuple[TaskId, ...]
+    text: str
+    hours: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Expanded:
     """An event with its problem. `serves` gives the serve task of each (serving, dish).
 
     `gear_of` gives the gear that a counted resource stands for; shifts are not in it.
     `ready` gives, for each ready-made of a slot, the last tasks that make it. `weather_of` is the weather that each
     bake and each cooling was reckoned for; dishes `on_ice` stand in a cooler when finished, whatever their recipe is.
+    `share_firings` and `expected` are what `expand` was told, so that the same can be made again.
+    `labels` are the names of the pieces that a resource stands for, of gear whose pieces have names. `pinned` says what
+    is pinned by hand of which task ("time", "helpers", "units"); where there are `pin_faults` there is no plan.
+    `near_units` are the pieces that tasks had in an earlier plan, which they keep where they can.
     """
 
     event: Event
@@ -115,6 +133,22 @@ class Expanded:
     warnings: tuple[Warning, ...] = ()
     weather_of: dict[TaskId, Weather] = field(default_factory=dict)
     on_ice: frozenset[DishId] = frozenset()
+    share_firings: bool = True
+    expected: Mapping[TaskId, int] = field(default_factory=dict)
+    labels: Mapping[ResourceId, tuple[str, ...]] = field(default_factory=dict)
+    pinned: Mapping[TaskId, tuple[str, ...]] = field(default_factory=dict)
+    pin_faults: tuple[PinFault, ...] = ()
+    near_units: Mapping[TaskId, tuple[str, ...]] = field(default_factory=dict)
+
+    def full_name(self, task: TaskId) -> str:
+        """A task's name with its dish, and with the dish's id where several are made by the same recipe."""
+        info = self.info[task]
+        if info.dish is None:
+            return info.name
+        recipe = self.event.recipe(self.event.dish(info.dish).recipe)
+        name = info.name if recipe.name in info.name else f"{info.name}, {recipe.name}"
+        alone = sum(dish.recipe == recipe.id for dish in self.event.dishes) == 1
+        return name if alone else f"{name} ({info.dish})"
 
     def outdated(self, starts: Mapping[TaskId, int]) -> tuple[TaskId, ...]:
         """The bakes and coolings that, with these starts, fall into other weather than they were reckoned for."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from cookout.core.planning.event import GearKind
+from cookout.core.planning.event import GearKind, Pin
 from cookout.core.planning.expanded import Expanded, TaskInfo
 from cookout.core.planning.network import Arc, arcs_of
 from cookout.core.planning.problem import Link, LinkKind, ResourceId, Task, TaskId
@@ -11,6 +11,9 @@ from cookout.core.planning.quick.booking import longest_run
 from cookout.core.planning.record import BEHIND
 from cookout.core.planning.result import Plan
 from cookout.core.planning.wording import clock, span
+
+NO_PIN = Pin("")
+PINNED = " (pinned by hand)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +56,7 @@ class Explainer:
         self.run_of = {task: run.bakes for run in expanded.bake_runs for task in run.holds}
         self.run_of |= {task: firing.lights for firing in expanded.firings for task in (firing.lights, firing.ashes)}
         self.links_of: dict[TaskId, list[tuple[Arc, Link]]] = {task.id: [] for task in self.problem.tasks}
+        self.pins = {TaskId(pin.task): pin for pin in self.event.pins}
         self._collect()
 
     def _collect(self) -> None:
@@ -111,6 +115,8 @@ class Explainer:
     def own_reason(self, task: Task, minute: int, *, later: bool) -> str:
         """A task's own time in words."""
         info, at = self.info(task.id), clock(self.event, minute)
+        if self.pins.get(task.id, NO_PIN).at is not None:
+            return f"it is pinned by hand at {clock(self.event, self.plan.start(task.id))}"
         if info.live_in is not None:
             slot = next(s for s in self.event.slots if s.id == info.live_in)
             return f"it is shown live, and {slot.name} {'ends' if later else 'begins'} at {at}"
@@ -176,6 +182,7 @@ class Explainer:
         """The helper's other tasks and the end of the shift."""
         start, end = self.plan.start(task.id), self.plan.end(task)
         name = next(h.name for h in self.event.crew if h.id == helper)
+        name += PINNED if helper in self.pins.get(task.id, NO_PIN).helpers else ""
         resource = self.problem.resource_by_id[shift]
         if later and resource.closes is not None:
             yield Stop(resource.closes - end, helper, f"{name} is there until {clock(self.event, resource.closes)}")
@@ -198,6 +205,7 @@ class Explainer:
         others = [use for use in self.uses[resource] if self.run_of.get(use.task, use.task) != own]
         capacity = self.problem.resource_by_id[resource].capacity
         name = self.gear_name(resource)
+        name += PINNED if set(self.pins.get(task.id, NO_PIN).units) & set(self.labels(resource)) else ""
         for use in others:
             minute = use.start if later else use.end - 1
             if (later and use.start < end) or (not later and use.end > start):
@@ -274,4 +282,11 @@ class Explainer:
         if gear.kind is GearKind.TABLE:
             return f"every spot that “{gear.name}” could spare"
         capacity = self.problem.resource_by_id[resource].capacity
-        return gear.name if capacity == 1 else f"all there is of “{gear.name}” ({capacity})"
+        if capacity == 1:
+            return self.labels(resource)[0] if self.labels(resource) else gear.name
+        beside = "" if capacity == gear.pieces else " beside what is pinned"
+        return f"all there is of “{gear.name}”{beside} ({capacity})"
+
+    def labels(self, resource: ResourceId) -> tuple[str, ...]:
+        """The names of the pieces that a resource stands for, where they have names."""
+        return tuple(self.expanded.labels.get(resource, ()))

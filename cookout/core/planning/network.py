@@ -75,6 +75,33 @@ def start_windows(problem: Problem) -> dict[TaskId, StartWindow] | None:
     return {t: StartWindow(earliest[t], -negated[t]) for t in earliest}
 
 
+def chain_start(problem: Problem, end: TaskId, earliest: dict[TaskId, int]) -> TaskId:
+    """The task at whose own earliest start the longest chain to `end` begins."""
+    own = {task.id: own_window(problem, task).earliest for task in problem.tasks}
+    return _chain_root(end, earliest, own, all_arcs(problem))
+
+
+def chain_end(problem: Problem, start: TaskId, latest: dict[TaskId, int]) -> TaskId:
+    """The task at whose own latest start the longest chain from `start` ends."""
+    own = {task.id: -own_window(problem, task).latest for task in problem.tasks}
+    arcs = tuple(Arc(arc.head, arc.tail, arc.minutes) for arc in all_arcs(problem))
+    return _chain_root(start, {task: -minute for task, minute in latest.items()}, own, arcs)
+
+
+def _chain_root(end: TaskId, earliest: dict[TaskId, int], own: dict[TaskId, int], arcs: tuple[Arc, ...]) -> TaskId:
+    arriving: dict[TaskId, list[Arc]] = {task: [] for task in own}
+    for arc in arcs:
+        arriving[arc.head].append(arc)
+    queue, seen = [end], {end}
+    for at in queue:
+        if own[at] == earliest[at]:
+            return at
+        tight = [a.tail for a in arriving[at] if earliest[a.tail] + a.minutes == earliest[at] and a.tail not in seen]
+        seen.update(tight)
+        queue.extend(dict.fromkeys(tight))
+    return end
+
+
 def longest_paths(at_least: dict[TaskId, int], arcs: tuple[Arc, ...]) -> dict[TaskId, int] | None:
     """Raise every value until all arcs hold; None where they never do (a cycle of positive length)."""
     value = dict(at_least)

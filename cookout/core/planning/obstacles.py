@@ -8,11 +8,12 @@ from time import perf_counter
 from cookout.core.planning.event import Event, GearId
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import FIRE_KINDS, Expanded, TaskInfo
-from cookout.core.planning.network import Arc, all_arcs, longest_paths, own_window, start_windows
+from cookout.core.planning.network import all_arcs, chain_start, longest_paths, own_window, start_windows
+from cookout.core.planning.pins_in_the_way import pins_in_the_way
 from cookout.core.planning.problem import Problem, Task, TaskId
 from cookout.core.planning.record import WayOut
 from cookout.core.planning.result import Limits, Watch
-from cookout.core.planning.trying import Trials, first_plan
+from cookout.core.planning.trying import Trials, feasible, first_plan
 from cookout.core.planning.ways_out import apply_change
 from cookout.core.planning.wording import clock, span
 
@@ -28,8 +29,12 @@ class Findings:
 def find_obstacles(event: Event, limits: Limits, watch: Watch | None = None) -> Findings:
     """Look for what stands in the way within the seconds; ways out come first from the cheapest kinds of change."""
     trials = Trials(event, perf_counter() + limits.seconds, limits, watch or Watch())
+    unpinned = replace(event, pins=())
+    if event.pins and feasible(unpinned, trials.limits, trials.watch):
+        return Findings(*pins_in_the_way(trials))
     ways_out = tuple(trials.ways_out())
-    plain = tuple(dict.fromkeys(PlainObstacles(trials.expanded).all()))
+    without_pins = expand(unpinned) if event.pins else trials.expanded
+    plain = tuple(dict.fromkeys(PlainObstacles(without_pins).all()))
     return Findings(plain or crowding(event, ways_out, trials.limits), ways_out)
 
 
@@ -54,18 +59,10 @@ class PlainObstacles:
         for task in self.problem.tasks:
             for number, need in enumerate(task.needs):
                 if not self.problem.can_meet(need):
-                    alike[self.say_lack(task, number)].append(f"“{self.full_name(task.id)}”")
+                    alike[self.say_lack(task, number)].append(f"“{self.expanded.full_name(task.id)}”")
         for lack, names in alike.items():
             more = f" and {len(names) - 3} more" if len(names) > 3 else ""
             yield f"{lack} ({', '.join(names[:3])}{more})."
-
-    def full_name(self, task: TaskId) -> str:
-        """A task's name with its dish."""
-        info = self.expanded.info[task]
-        if info.dish is None:
-            return info.name
-        dish = self.event.recipe(self.event.dish(info.dish).recipe).name
-        return info.name if dish in info.name else f"{info.name}, {dish}"
 
     def say_lack(self, task: Task, number: int) -> str:
         """An unmet need in words, without its full stop."""
@@ -131,7 +128,9 @@ class PlainObstacles:
     def short_slots(self) -> Iterator[str]:
         """Demo slots that are shorter than what is to be shown in them."""
         for slot in self.event.slots:
-            live = [t for t in self.problem.tasks if self.expanded.info[t.id].live_in == slot.id]
+            infos = self.expanded.info
+            # What nobody attends goes on beside the rest.
+            live = [t for t in self.problem.tasks if infos[t.id].live_in == slot.id and infos[t.id].hands]
             minutes = sum(task.minutes for task in live)
             if minutes > slot.minutes:
                 yield f"What is shown at {slot.name} takes {span(minutes)}, and the slot lasts {span(slot.minutes)}."
@@ -169,21 +168,6 @@ class PlainObstacles:
         start = f"“{name}” starts at {at}" if own else f"nobody who may do “{name}” is there before {at}"
         end = self.expanded.info[worst].name
         return f"{start}, and from it to “{end}” takes at least {span(minutes)}, to {clock(self.event, ready)}"
-
-
-def chain_start(problem: Problem, end: TaskId, earliest: dict[TaskId, int]) -> TaskId:
-    """The task at whose own earliest start the longest chain to `end` begins."""
-    arriving: dict[TaskId, list[Arc]] = defaultdict(list)
-    for arc in all_arcs(problem):
-        arriving[arc.head].append(arc)
-    queue, seen = [end], {end}
-    for at in queue:
-        if own_window(problem, problem.task_by_id[at]).earliest == earliest[at]:
-            return at
-        tight = [a.tail for a in arriving[at] if earliest[a.tail] + a.minutes == earliest[at] and a.tail not in seen]
-        seen.update(tight)
-        queue.extend(dict.fromkeys(tight))
-    return end
 
 
 def crowding(event: Event, ways_out: tuple[WayOut, ...], limits: Limits) -> tuple[str, ...]:

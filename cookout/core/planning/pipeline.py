@@ -1,20 +1,24 @@
 """The whole way from an event to a checked and explained plan."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from time import perf_counter
 
 from cookout.core.errors import CookoutError
 from cookout.core.planning.check import Breach, check, check_event, measure
+from cookout.core.planning.earlier import Course, course_of
 from cookout.core.planning.event import Event
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded
+from cookout.core.planning.first_steps import first_steps
 from cookout.core.planning.obstacles import find_obstacles
+from cookout.core.planning.otherunits import other_units, texts_in
 from cookout.core.planning.problem import TaskId
 from cookout.core.planning.quick import quick_plan
-from cookout.core.planning.record import PlanRecord, Warning
+from cookout.core.planning.record import PlanRecord, Warning, WayOut
 from cookout.core.planning.recording import record_of
-from cookout.core.planning.refusals import refusals
+from cookout.core.planning.refusals import refusals, sentences
 from cookout.core.planning.result import Limits, Progress, Result, Status, Watch
+from cookout.core.planning.sketch import outline_of
 from cookout.core.planning.solver import solve
 from cookout.core.planning.trying import Trials
 from cookout.core.safety.finding import Finding
@@ -40,60 +44,76 @@ class UnsoundPlanError(CookoutError):
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """A record, and what it was made from."""
+    """A record, what it was made from, and its `texts` in the other units (see `otherunits`)."""
 
     record: PlanRecord
     expanded: Expanded
     result: Result
+    texts: dict[str, str] = field(default_factory=dict)
 
 
-def plan_event(event: Event, limits: Limits, watch: Watch | None = None) -> Outcome:
-    """Plan an event: expand, solve, check, explain; where there is no plan, say what stands in the way."""
+def plan_event(event: Event, limits: Limits, watch: Watch | None = None, near: PlanRecord | None = None) -> Outcome:
+    """Plan an event: expand, solve, check, explain; where there is no plan, say what stands in the way.
+
+    Of plans that are as good the one is taken that changes least of `near`, a plan of this event made before.
+    """
     watch = watch or Watch()
+    missing = first_steps(event)
+    if missing:
+        return outcome_of(expand(event), Result(Status.IMPOSSIBLE, None, (), 0.0), obstacles=missing)
     refused = refusals(event)
     if refused:
         return refuse(event, refused, limits, watch)
-    expanded, result = solve_either_way(event, limits, watch)
+    expanded, result = solve_either_way(event, limits, watch, near)
     if result.plan is None:
         stopped = result.status is Status.NONE_FOUND and watch.stop()
         if stopped:
-            return Outcome(record_of(expanded, result, obstacles=(STOPPED,)), expanded, result)
+            return outcome_of(expanded, result, obstacles=(STOPPED,))
         looking = replace(limits, seconds=SECONDS_FOR_OBSTACLES)
         findings = find_obstacles(event, looking, Watch(stop=watch.stop))
-        record = record_of(expanded, result, obstacles=findings.obstacles, ways_out=findings.ways_out)
-        return Outcome(record, expanded, result)
+        return outcome_of(expanded, result, obstacles=findings.obstacles, ways_out=findings.ways_out)
     refuse_unsound(expanded, result)
-    return Outcome(record_of(expanded, result), expanded, result)
+    return outcome_of(expanded, result)
+
+
+def outcome_of(
+    expanded: Expanded, result: Result, *, obstacles: tuple[str, ...] = (), ways_out: tuple[WayOut, ...] = ()
+) -> Outcome:
+    """What is told of a result, in the event's units and beside them in the other ones."""
+    record = record_of(expanded, result, obstacles=obstacles, ways_out=ways_out)
+    return Outcome(record, expanded, result, texts_in(expanded, result, record, other_units(record.units)))
 
 
 def refuse(event: Event, refused: tuple[Finding, ...], limits: Limits, watch: Watch) -> Outcome:
     """No plan at all for food that would stand out longer than its code allows, with what was tried and would do."""
     expanded = expand(event)
     result = Result(Status.IMPOSSIBLE, None, (), 0.0)
-    obstacles = tuple(f"{finding.said} {finding.remedy}" for finding in refused)
     trials = Trials(event, perf_counter() + SECONDS_FOR_OBSTACLES, limits, watch)
     ways_out = tuple(trials.safer_waits({finding.about for finding in refused}))
-    return Outcome(record_of(expanded, result, obstacles=obstacles, ways_out=ways_out), expanded, result)
+    return outcome_of(expanded, result, obstacles=sentences(refused), ways_out=ways_out)
 
 
-def solve_either_way(event: Event, limits: Limits, watch: Watch) -> tuple[Expanded, Result]:
+def solve_either_way(
+    event: Event, limits: Limits, watch: Watch, near: PlanRecord | None = None
+) -> tuple[Expanded, Result]:
     """Solve with shared firings, and where that gives no plan with a firing for each bake.
 
     Where the weather changes through the day, a plan that moves a bake into other weather is made again from those
     times, within the same seconds, and kept where it is no worse; after `ROUNDS` of it the plan stands and says which
     bakes are reckoned amiss.
     """
-    expanded, shared = first_choice(event, limits.seed)
+    course = course_of(event, near)
+    expanded, shared = first_choice(course, limits.seed)
     if not event.hours:
-        return _solve_or_part(expanded, limits, watch)[:2]
+        return _solve_or_part(course, expanded, limits, watch)[:2]
     began, left = perf_counter(), replace(limits, seconds=limits.seconds * FIRST_SHARE)
-    expanded, result, parted = _solve_or_part(expanded, left, watch)
+    expanded, result, parted = _solve_or_part(course, expanded, left, watch)
     for _ in range(ROUNDS - 1):
         moved = _moved(expanded, result)
         left = replace(limits, seconds=max(1.0, limits.seconds - (perf_counter() - began)))
         if not moved or watch.stop():
             break
-        again = expand(event, share_firings=shared and not parted, expected=moved)
+        again = course.expand(share=shared and not parted, expected=moved)
         if again.problem == expanded.problem:
             # Only coals differ, so the plan stands as it is, reckoned for its own hours.
             expanded = again
@@ -110,12 +130,12 @@ def is_worse(second: Result, first: Result) -> bool:
     return [level.value for level in second.levels] > [level.value for level in first.levels]
 
 
-def _solve_or_part(expanded: Expanded, limits: Limits, watch: Watch) -> tuple[Expanded, Result, bool]:
+def _solve_or_part(course: Course, expanded: Expanded, limits: Limits, watch: Watch) -> tuple[Expanded, Result, bool]:
     """Solve; where that gives no plan, with a firing for each bake. The third value is whether it came to that."""
     result = solve(expanded.problem, limits, checked(watch, expanded))
     if result.plan is not None:
         return expanded, result, False
-    apart, _ = settled(expanded.event, limits.seed, share=False)
+    apart, _ = settled(course, limits.seed, share=False)
     if apart.problem == expanded.problem or watch.stop():
         return expanded, result, False
     left = replace(limits, seconds=max(1.0, limits.seconds - result.seconds))
@@ -145,19 +165,22 @@ def with_late_weather(expanded: Expanded, result: Result) -> Expanded:
     return replace(expanded, warnings=(*expanded.warnings, Warning("weather", text, remedy)))
 
 
-def first_choice(event: Event, seed: int) -> tuple[Expanded, bool]:
+def first_choice(course: Course, seed: int) -> tuple[Expanded, bool]:
     """The event with shared firings (true), unless only with a firing for each bake a plan is found at once."""
-    shared, found = settled(event, seed, share=True)
+    shared, found = settled(course, seed, share=True)
     if not found:
-        apart, found = settled(event, seed, share=False)
+        apart, found = settled(course, seed, share=False)
         if found:
             return apart, False
     return shared, True
 
 
-def settled(event: Event, seed: int, *, share: bool) -> tuple[Expanded, bool]:
-    """The event's problem, its bakes reckoned for the hours into which quick plans put them; and if there was one."""
-    expanded, found = expand(event, share_firings=share), False
+def settled(course: Course, seed: int, *, share: bool) -> tuple[Expanded, bool]:
+    """The event's problem, its bakes reckoned for the hours into which quick plans put them; and if there was one.
+
+    Near to an earlier plan they are reckoned for the hours that they had there.
+    """
+    expanded, found = course.expand(share=share), False
     again = expanded
     for _ in range(ROUNDS):
         plan = quick_plan(again.problem, seed=seed, patience=PATIENCE)
@@ -165,9 +188,9 @@ def settled(event: Event, seed: int, *, share: bool) -> tuple[Expanded, bool]:
             break
         expanded, found = again, True
         starts = {task: placed.start for task, placed in plan.placed.items()}
-        if not expanded.outdated(starts):
+        if course.starts or not expanded.outdated(starts):
             break
-        again = expand(event, share_firings=share, expected=starts)
+        again = course.expand(share=share, expected=starts)
     return expanded, found
 
 
@@ -176,7 +199,7 @@ def checked(watch: Watch, expanded: Expanded) -> Watch:
 
     def tell(progress: Progress) -> None:
         if not check(expanded.problem, progress.plan):
-            watch.tell(progress)
+            watch.tell(replace(progress, outline=outline_of(expanded, progress.plan)))
 
     return Watch(tell, watch.stop)
 

@@ -29,11 +29,14 @@ class Need:
     """`picks` different resources out of `options`, `amount` of each, for the whole task.
 
     Counted gear is a need with one option; "someone with the fire skill" has each shift that could do it as an option.
+    Needs of several tasks that are alike and bear the same `kept_as` pick the same resources: the oven that a bake
+    keeps from cold iron to empty iron.
     """
 
     options: tuple[ResourceId, ...]
     amount: int = 1
     picks: int = 1
+    kept_as: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,13 +107,23 @@ class BreakRule:
     break_minutes: int
 
 
+@dataclass(frozen=True, slots=True)
+class Stood:
+    """Where a task stood in an earlier plan: its start, and which helpers did it."""
+
+    task: TaskId
+    start: int
+    helpers: frozenset[str] = frozenset()
+
+
 class Aim(StrEnum):
-    """What a plan is judged by, one level each; less is better for all of them, in minutes.
+    """What a plan is judged by, one level each; less is better for all of them, in minutes but for `CHANGES`.
 
     `MAKESPAN`: from the horizon's start to the last end. `LATENESS`: ends after their due time, summed. `FRESHNESS`:
     waits of finished food beyond what is free, summed. `CREW_DAY`: from the earliest start of any helper's task to the
     horizon's end, and for each shift the presence (first start to last end) beyond twice its work. `FAIR_SHARES`: each
-    helper's work beyond the even share (all work by the number of helpers, rounded up), summed.
+    helper's work beyond the even share (all work by the number of helpers, rounded up), summed. `CHANGES`: for each
+    task that stood in the earlier plan 1 where it starts at another minute and `HANDED_OVER` where others do it.
     """
 
     MAKESPAN = "makespan"
@@ -118,14 +131,21 @@ class Aim(StrEnum):
     FRESHNESS = "freshness"
     CREW_DAY = "crew_day"
     FAIR_SHARES = "fair_shares"
+    CHANGES = "changes"
 
+
+HANDED_OVER = 2
+"""What a task in other hands counts beside one at another minute: two people have to be told and not one."""
 
 EVENT_AIMS = (Aim.LATENESS, Aim.FRESHNESS, Aim.CREW_DAY, Aim.FAIR_SHARES)
 
 
 @dataclass(frozen=True)
 class Problem:
-    """Tasks, links and resources within the minutes `opens` to `closes`; `aims` from first to last importance."""
+    """Tasks, links and resources within the minutes `opens` to `closes`; `aims` from first to last importance.
+
+    `before` is where tasks stood in an earlier plan, of which a new one should keep what it can.
+    """
 
     tasks: tuple[Task, ...]
     links: tuple[Link, ...] = ()
@@ -136,6 +156,7 @@ class Problem:
     dues: tuple[Due, ...] = ()
     freshness: tuple[Freshness, ...] = ()
     breaks: tuple[BreakRule, ...] = field(default=())
+    before: tuple[Stood, ...] = ()
 
     def __post_init__(self) -> None:
         if len(self.task_by_id) != len(self.tasks):
@@ -147,12 +168,16 @@ class Problem:
     def _check_references(self) -> None:
         ends = [(link.before, link.after) for link in self.links]
         named = {task for pair in ends for task in pair} | {due.task for due in self.dues}
+        named |= {stood.task for stood in self.before}
         named |= {f.made for f in self.freshness} | {f.used for f in self.freshness if f.used is not None}
         missing: list[str] = sorted(named - self.task_by_id.keys())
         options = {option for task in self.tasks for need in task.needs for option in need.options}
         missing += sorted(options - self.resource_by_id.keys())
         if missing:
             raise ProblemError(f"no such task or resource: {', '.join(missing)}; add it or mend the reference")
+        for name, uses in self.kept.items():
+            if len({self.task_by_id[task].needs[number] for task, number in uses}) > 1:
+                raise ProblemError(f"needs kept as {name} are not alike; give them the same options and numbers")
 
     @cached_property
     def task_by_id(self) -> dict[TaskId, Task]:
@@ -163,6 +188,16 @@ class Problem:
     def resource_by_id(self) -> dict[ResourceId, Resource]:
         """Resources by their id."""
         return {resource.id: resource for resource in self.resources}
+
+    @cached_property
+    def kept(self) -> dict[str, tuple[tuple[TaskId, int], ...]]:
+        """For each name that needs are kept as, the tasks with such a need and its number among theirs."""
+        uses: dict[str, list[tuple[TaskId, int]]] = {}
+        for task in self.tasks:
+            for number, need in enumerate(task.needs):
+                if need.kept_as:
+                    uses.setdefault(need.kept_as, []).append((task.id, number))
+        return {name: tuple(found) for name, found in uses.items()}
 
     def can_meet(self, need: Need) -> bool:
         """Whether there is enough for a need when nothing else asks for anything."""

@@ -35,7 +35,8 @@ class PlannedTask:
     very pieces ("12-inch oven B"), as many as `gear` counts of ovens, chimneys and table spots. `slack_minutes` it may
     start later with all else where it stands. `detail` is one line for whoever does it (coals, what to look for),
     `caution` the usual caution or "". `live_in` names the demo slot in which it is shown, or "".
-    `needs` are the skills asked for. `hot` is work at the fire; `hands_on` False is waiting.
+    `needs` are the skills asked for. `hot` is work at the fire; `hands_on` False is waiting. `pinned` says what of it
+    was pinned by hand: "time", "helpers", "units".
     """
 
     id: str
@@ -56,6 +57,7 @@ class PlannedTask:
     detail: str = ""
     caution: str = ""
     live_in: str = ""
+    pinned: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -242,7 +244,10 @@ class PlannedAdvice:
 
 @dataclass(frozen=True, slots=True)
 class PlannedLevel:
-    """One aim of the plan (`lateness`, `freshness`, `crew_day`, `fair_shares`): its value and its bound, in minutes."""
+    """One aim of the plan (`lateness`, `freshness`, `crew_day`, `fair_shares`): its value and its bound, in minutes.
+
+    `changes` is there where a plan was made near to an earlier one: 1 for a task at another minute, 2 for other hands.
+    """
 
     name: str
     value: int

@@ -5,7 +5,8 @@ from datetime import datetime
 
 from cookout.core.fire.patterns import lay
 from cookout.core.fire.weather import Weather
-from cookout.core.planning.event import DemoSlot, Event, Gear, GearKind, Helper
+from cookout.core.planning.event import DemoSlot, Event, Gear, GearKind, Helper, LiveStep
+from cookout.core.planning.expand.demos import item_id
 from cookout.core.planning.expanded import BakeRun, Expanded, Firing
 from cookout.core.planning.explain import Explainer, Reasons
 from cookout.core.planning.heat import stand_of, troubles
@@ -170,6 +171,7 @@ class Recorder:
             detail=info.detail,
             caution=info.caution,
             live_in=info.live_in or "",
+            pinned=self.expanded.pinned.get(task.id, ()),
         )
 
     def uses(self, task: Task) -> tuple[tuple[str, ...], dict[str, int]]:
@@ -233,14 +235,17 @@ class Recorder:
         )
 
     def live_tasks(self, slot: DemoSlot) -> tuple[str, ...]:
-        """The tasks of a slot's live steps, step by step in the order that the event gives."""
-        info = self.expanded.info
-        return tuple(
-            task
-            for step in slot.live
-            for task in sorted(info, key=self.plan.start)
-            if (info[task].live_in, info[task].dish, info[task].step) == (slot.id, step.dish, step.step)
-        )
+        """The tasks of what a slot shows, one thing after the other in the order that the event gives."""
+        return tuple(task for place in range(len(slot.live)) for task in self.shown(slot, place))
+
+    def shown(self, slot: DemoSlot, place: int) -> list[TaskId]:
+        """The tasks of one thing that a slot shows, by their start."""
+        item, info = slot.live[place], self.expanded.info
+        if not isinstance(item, LiveStep):
+            return [item_id(slot, place)]
+        wanted = (slot.id, item.dish, item.step)
+        live = [task for task in info if (info[task].live_in, info[task].dish, info[task].step) == wanted]
+        return sorted(live, key=self.plan.start)
 
     def helper(self, helper: Helper) -> PlannedHelper:
         """A helper with call time and the minutes of work."""

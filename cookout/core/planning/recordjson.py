@@ -30,8 +30,10 @@ JSON_DOC = """\
 | `units` | text | `us` or `metric`: the units used in texts |
 | `status` | text | `proved_best`, `best_found`, `none_found` or `impossible` |
 | `seconds` | number | wall-clock seconds that solving took |
-| `levels[].name` | text | `lateness`, `freshness`, `crew_day`, `fair_shares`, from first to last importance |
-| `levels[].value` | minutes | what the plan costs on this level; less is better |
+| `levels[].name` | text | `lateness`, `freshness`, `crew_day`, `fair_shares`, from first to last importance; \
+`changes` behind them where the plan was made near to an earlier one |
+| `levels[].value` | minutes | what the plan costs on this level; less is better. `changes` count 1 for a task at \
+another minute and 2 for one in other hands |
 | `levels[].bound` | minutes | no plan beats this while the levels before keep their values |
 | `servings[].serving` | id | the serving |
 | `servings[].serving_name` | text | its name |
@@ -48,7 +50,7 @@ JSON_DOC = """\
 | `slots[].starts_at` | time | start |
 | `slots[].ends_at` | time | end |
 | `slots[].presenter` | helper id | who presents, and does nothing else in the slot |
-| `slots[].live[]` | task id | tasks shown live, in their order |
+| `slots[].live[]` | task id | tasks shown live, talks and tastings, in their order |
 | `slots[].ready_made[].dish` | dish id | what stands ready |
 | `slots[].ready_made[].up_to` | task id | the last task that must be done to it |
 | `slots[].ready_made[].by` | time | by when |
@@ -57,8 +59,8 @@ JSON_DOC = """\
 | `tasks[].dish` | dish id | its dish; empty for tasks of the whole event |
 | `tasks[].name` | text | what to do |
 | `tasks[].kind` | text | `set_up`, `prepare`, `mix`, `rest`, `light`, `ash_over`, `lay_coals`, `preheat`, `load`, \
-`bake`, `turn`, `look_in`, `top_up`, `take_out`, `cool`, `ice`, `finish`, `serve` or `drown`; `light`, `lay_coals`, \
-`top_up` and `drown` are fire tasks |
+`bake`, `turn`, `look_in`, `top_up`, `take_out`, `cool`, `ice`, `finish`, `serve`, `drown`, `talk` or `taste`; \
+`light`, `lay_coals`, `top_up` and `drown` are fire tasks |
 | `tasks[].starts_at` | time | start |
 | `tasks[].ends_at` | time | end |
 | `tasks[].helpers[]` | helper id | who does it |
@@ -75,6 +77,7 @@ JSON_DOC = """\
 | `tasks[].detail` | text | one line for whoever does it, or empty |
 | `tasks[].caution` | text | the usual caution, or empty |
 | `tasks[].live_in` | slot id | the demo slot it is shown in, or empty |
+| `tasks[].pinned[]` | text | what of it is pinned by hand: `time`, `helpers`, `units` |
 | `links[].from` | task id | the task waited for |
 | `links[].to` | task id | the task that waits |
 | `links[].kind` | text | `start_to_start`, `finish_to_start`, `start_to_finish` or `finish_to_finish` |

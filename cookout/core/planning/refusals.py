@@ -17,6 +17,11 @@ def refusals(event: Event) -> tuple[Finding, ...]:
     return tuple(finding for dish in event.dishes for finding in _of_dish(event, dish))
 
 
+def sentences(findings: tuple[Finding, ...]) -> tuple[str, ...]:
+    """What was refused as obstacles say it: what, by which section, and what would do instead."""
+    return tuple(f"{finding.said} {finding.remedy}" for finding in findings)
+
+
 def _of_dish(event: Event, dish: Dish) -> Iterator[Finding]:
     recipe = event.recipe(dish.recipe)
     if not needs_control(recipe.food.value):

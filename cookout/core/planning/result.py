@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from cookout.core.planning.outline import OutlineRow
 from cookout.core.planning.problem import Aim, ResourceId, Task, TaskId
 
 
@@ -75,12 +76,13 @@ class Result:
 
 @dataclass(frozen=True, slots=True)
 class Progress:
-    """A better plan, told while solving goes on."""
+    """A better plan, told while solving goes on; `outline` is filled by whoever knows the event that it is for."""
 
     seconds: float
     stage: str
     plan: Plan
     values: tuple[tuple[Aim, int], ...]
+    outline: tuple[OutlineRow, ...] = ()
 
 
 def ignore(progress: Progress) -> None:

@@ -55,8 +55,9 @@ class Reader:
         )
 
     def path(self, dish: Dish, recipe: Recipe) -> FoodPath | None:
-        """The way of the dish's food that waits longest; None where it is not served, or not planned."""
+        """The way of the dish's food that waits longest; None where nobody eats it, or it is not planned."""
         serve = next((task for (_, served), task in self.expanded.serves.items() if served == dish.id), None)
+        serve = serve or self.tasting(dish.id)
         if self.plan is None or serve is None:
             return None
         stays = tuple(stay for step in chain(recipe) if (stay := self.stay(dish.id, step)) is not None)
@@ -64,6 +65,11 @@ class Reader:
             recipe, stays, self.plan.start(serve), self.held(dish.id, recipe), self.event.warmest_c,
             self.event.food_rules.limits, marked=self.event.food_rules.marked, about=dish.id,
         )  # fmt: skip
+
+    def tasting(self, dish: DishId) -> TaskId | None:
+        """The last time that a dish is tasted; None where it is not, or where there is no plan."""
+        tasted = [info.id for info in self.expanded.info.values() if (info.kind, info.dish) == (TaskKind.TASTE, dish)]
+        return max(tasted, key=self.span, default=None) if self.plan is not None else None
 
     def stay(self, dish: DishId, step: Step) -> Stay | None:
         """The copy of a step that is over first, whose food waits longest."""
@@ -131,7 +137,11 @@ class Reader:
             wind_limit_mps=event.wind_limit_mps,
             fire_warning=event.fire_warning,
             clear_m=event.place.clear_m,
-            children=True if any(not helper.adult for helper in event.crew) else None,
+            enclosure=event.place.enclosure,
+            children=True if any(not helper.adult for helper in event.crew) else event.place.children,
+            water=event.place.water,
+            shovel=event.place.shovel,
+            metal_can=event.place.metal_can,
             adults_at_fire=sum(helper.adult for helper in tenders),
             fire_minors=sum(FIRE_SKILL in helper.skills and not helper.adult for helper in tenders),
         )

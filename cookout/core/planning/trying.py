@@ -5,8 +5,10 @@ from dataclasses import replace
 from time import perf_counter
 
 from cookout.core.kitchen.recipe import FIRE_SKILL, Skill
+from cookout.core.planning.change_words import describe
+from cookout.core.planning.changes import Change, ChangeError
 from cookout.core.planning.check import check, check_event
-from cookout.core.planning.event import Event, GearKind, ServingId
+from cookout.core.planning.event import Event, GearKind, HelperId, ServingId
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded
 from cookout.core.planning.problem import Aim, ResourceId
@@ -14,7 +16,7 @@ from cookout.core.planning.record import WayOut
 from cookout.core.planning.refusals import refusals
 from cookout.core.planning.result import Limits, Plan, Progress, Watch
 from cookout.core.planning.solver import solve
-from cookout.core.planning.ways_out import Change, apply_change, missing_gear
+from cookout.core.planning.ways_out import apply_change, missing_gear
 from cookout.core.planning.wording import clock, span
 
 SECONDS_FOR_ONE_TRY = 2.0
@@ -70,8 +72,16 @@ class Trials:
         """Whether the changed event has a plan that passes every check, and no food in it stands out too long."""
         if self.over():
             return False
-        changed = apply_change(self.event, change)
+        try:
+            changed = apply_change(self.event, change)
+        except ChangeError:
+            # One more than can be planned with leads nowhere.
+            return False
         return not refusals(changed) and feasible(changed, self.limits, self.watch)
+
+    def way_out(self, change: Change) -> WayOut:
+        """A change that works, in words."""
+        return WayOut(describe(self.event, change), dict(change))
 
     def ways_out(self) -> Iterator[WayOut]:
         """Ways out that work: first a later serving, then longer hours, gear, one more helper."""
@@ -97,10 +107,10 @@ class Trials:
             for held in ("hot", "cold"):
                 change: Change = {"kind": "hold", "recipe": recipe.id, "held": held, "minutes": minutes}
                 if self.works(change):
-                    yield WayOut(f"Hold {recipe.name} {held} until it is served.", dict(change))
+                    yield self.way_out(change)
             less: Change = {"kind": "rest_less", "recipe": recipe.id, "minutes": SAFE_REST_MINUTES}
             if self.works(less):
-                yield WayOut(f"Let {recipe.name} rest {span(SAFE_REST_MINUTES)} at most.", dict(less))
+                yield self.way_out(less)
 
     def later_servings(self) -> Iterator[WayOut]:
         """Serve later: how much is found by letting every serving be late and looking how late it then is."""
@@ -123,16 +133,14 @@ class Trials:
         alone = False
         for serving_id, minutes in moved:
             change: Change = {"kind": "move_serving", "serving": serving_id, "minutes": minutes}
-            serving = self.event.serving(serving_id)
             if self.works(change):
                 alone = True
-                when = clock(self.event, serving.at + minutes)
-                yield WayOut(f"Serve {serving.name} at {when}, {span(minutes)} later.", dict(change))
+                yield self.way_out(change)
         if moved and not alone:
             most = max(minutes for _, minutes in moved)
             together: Change = {"kind": "all_servings_later", "minutes": most}
             if self.works(together):
-                yield WayOut(f"Serve everything {span(most)} later.", dict(together))
+                yield self.way_out(together)
 
     def longer_slots(self) -> Iterator[WayOut]:
         """A demo slot as long as what is shown in it, or a little longer than that."""
@@ -142,13 +150,13 @@ class Trials:
                 minutes = sum(live) - slot.minutes + more
                 change: Change = {"kind": "lengthen_slot", "slot": slot.id, "minutes": minutes}
                 if minutes > 0 and self.works(change):
-                    yield WayOut(f"Let {slot.name} last {span(slot.minutes + minutes)}.", dict(change))
+                    yield self.way_out(change)
                     break
 
-    def longer_hours(self) -> Iterator[WayOut]:
-        """One of the crew comes earlier, or stays longer."""
+    def longer_hours(self, only: Container[HelperId] | None = None) -> Iterator[WayOut]:
+        """One of the crew (or of some of them) comes earlier, or stays longer."""
         for helper in self.event.crew:
-            if not helper.windows or self.over():
+            if not helper.windows or self.over() or (only is not None and helper.id not in only):
                 continue
             first, last = helper.windows[0], helper.windows[-1]
             for minutes in HOURS_TRIED_MINUTES:
@@ -172,7 +180,7 @@ class Trials:
         for minutes in (*HOURS_TRIED_MINUTES, 360):
             change: Change = {"kind": "crew_earlier", "minutes": minutes}
             if self.works(change):
-                yield WayOut(f"The whole crew comes {span(minutes)} earlier.", dict(change))
+                yield self.way_out(change)
                 return
 
     def more_gear(self) -> Iterator[WayOut]:
@@ -182,13 +190,12 @@ class Trials:
             for count in (1, 2, 3):
                 change: Change = {"kind": "buy_gear", "gear_kind": kind, "inches": inches, "count": count}
                 if self.works(change):
-                    yield WayOut(f"Bring {count} more: {f'{inches}-inch oven' if inches else kind}.", dict(change))
+                    yield self.way_out(change)
                     break
         for count in (1, 2, 3) if len(lacking) > 1 else ():
             together: Change = {"kind": "bring_missing", "count": count}
             if self.works(together):
-                names = ", ".join(f"{inches}-inch oven" if inches else kind for kind, inches in lacking)
-                yield WayOut(f"Bring {count} of each that is missing: {names}.", dict(together))
+                yield self.way_out(together)
                 break
         for gear in self.event.gear:
             if gear.kind not in SCARCE_KINDS or self.over():
@@ -196,7 +203,7 @@ class Trials:
             for count in (1, 2):
                 more: Change = {"kind": "add_gear", "gear": gear.id, "count": count}
                 if self.works(more):
-                    yield WayOut(f"{'One' if count == 1 else 'Two'} more: {gear.name}.", dict(more))
+                    yield self.way_out(more)
                     break
 
     def more_hands(self) -> Iterator[WayOut]:
@@ -207,8 +214,7 @@ class Trials:
                 return
             change = self.narrowed(skill)
             if change is not None:
-                start, end = (clock(self.event, int(change[k])) for k in ("start", "end"))
-                yield WayOut(f"Someone with the {skill} skill from {start} to {end}.", dict(change))
+                yield self.way_out(change)
 
     def narrowed(self, skill: Skill) -> Change | None:
         """The change that adds a helper for the least time that is found to do; None where even all day does not."""

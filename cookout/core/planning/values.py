@@ -1,8 +1,8 @@
-"""What a plan is worth: the value of each aim, in minutes, less being better."""
+"""What a plan is worth: the value of each aim, in minutes or changes, less being better."""
 
 from collections import defaultdict
 
-from cookout.core.planning.problem import Aim, Problem, ResourceId
+from cookout.core.planning.problem import HANDED_OVER, Aim, Problem, ResourceId, TaskId
 from cookout.core.planning.result import Plan
 
 Values = tuple[int, ...]
@@ -67,6 +67,20 @@ def even_share(total: int, helpers: int) -> int:
     return -(-total // helpers) if helpers else 0
 
 
+def changes(problem: Problem, plan: Plan) -> int:
+    """What differs from where tasks stood before: 1 for another start, `HANDED_OVER` for other hands."""
+    return sum(
+        (plan.start(stood.task) != stood.start) + HANDED_OVER * (helpers_of(problem, plan, stood.task) != stood.helpers)
+        for stood in problem.before
+    )
+
+
+def helpers_of(problem: Problem, plan: Plan, task: TaskId) -> frozenset[str]:
+    """Who does a task."""
+    owners = (problem.resource_by_id[one].helper for group in plan.placed[task].picks for one in group)
+    return frozenset(owner for owner in owners if owner is not None)
+
+
 def spans_by_shift(problem: Problem, plan: Plan) -> dict[ResourceId, list[tuple[int, int]]]:
     """For each shift with work, the start and end of each of its tasks."""
     spans: dict[ResourceId, list[tuple[int, int]]] = defaultdict(list)
@@ -84,4 +98,5 @@ MEASURES = {
     Aim.FRESHNESS: staleness,
     Aim.CREW_DAY: crew_day,
     Aim.FAIR_SHARES: uneven_shares,
+    Aim.CHANGES: changes,
 }

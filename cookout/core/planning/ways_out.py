@@ -14,25 +14,42 @@ A change is a flat mapping, so that it travels in JSON and through a form:
     {"kind": "buy_gear", "gear_kind": "oven", "inches": 14, "count": N}
     {"kind": "hold", "recipe": ID, "held": "hot", "minutes": N}
     {"kind": "rest_less", "recipe": ID, "minutes": N}
+    {"kind": "remove_helper", "helper": ID}
+
+and those of `changes` and `pins`.
 """
 
 from dataclasses import replace
 
-from cookout.core.errors import CookoutError
+from cookout.core.errors import QuantityError
 from cookout.core.kitchen.recipe import Keeps, Recipe, RecipeId, Skill
+from cookout.core.planning.changes import (
+    Change,
+    ChangeError,
+    helper_hours,
+    more_people,
+    move_servings,
+    refuse_unwritable,
+    remove_gear,
+    set_air,
+    set_wind,
+)
 from cookout.core.planning.event import Event, Gear, GearId, GearKind, Helper, HelperId, Window
-
-Change = dict[str, str | int]
-
-
-class ChangeError(CookoutError):
-    """A change that does not fit the event, such as one for a helper who has left the crew."""
+from cookout.core.planning.pins import pin_task, unpin_tasks, without_helper
 
 
 def apply_change(event: Event, change: Change) -> Event:
-    """The event with one change made; `ChangeError` where it does not fit."""
+    """The event with one change made; `ChangeError` where it does not fit, or no event file could say what it makes."""
+    changed = _changed(event, change)
+    refuse_unwritable(event, changed)
+    return changed
+
+
+def _changed(event: Event, change: Change) -> Event:
     try:
         return APPLY[str(change["kind"])](event, change)
+    except QuantityError as error:
+        raise ChangeError(str(error)) from error
     except (KeyError, ValueError) as error:
         raise ChangeError(
             f"the change {change} does not fit this event ({error}); plan again and take a change from the new list"
@@ -92,11 +109,13 @@ def widen_window(event: Event, change: Change) -> Event:
 def crew_earlier(event: Event, change: Change) -> Event:
     """Everybody's first hours begin earlier."""
     minutes = int(change["minutes"])
-    crew = tuple(
-        replace(h, windows=(Window(h.windows[0].start - minutes, h.windows[0].end), *h.windows[1:])) if h.windows else h
-        for h in event.crew
-    )
-    return replace(event, crew=crew)
+    return replace(event, crew=tuple(_earlier(helper, minutes) for helper in event.crew))
+
+
+def _earlier(helper: Helper, minutes: int) -> Helper:
+    first = min(helper.windows, key=lambda window: window.start, default=None)
+    windows = (Window(w.start - minutes, w.end) if w == first else w for w in helper.windows)
+    return replace(helper, windows=tuple(windows))
 
 
 def move_serving(event: Event, change: Change) -> Event:
@@ -180,6 +199,16 @@ def rest_less(event: Event, change: Change) -> Event:
     return with_recipe(event, replace(recipe, rests_minutes=min(recipe.rests_minutes, int(change["minutes"]))))
 
 
+def remove_helper(event: Event, change: Change) -> Event:
+    """One of the crew stays away; nobody who presents may, for a demo slot has no other presenter."""
+    helper = event.helper(HelperId(str(change["helper"])))
+    for slot in event.slots:
+        if slot.presenter == helper.id:
+            raise ChangeError(f"{helper.name} presents {slot.name}; name another presenter for it first.")
+    freed = without_helper(event, helper.id)
+    return replace(freed, crew=tuple(h for h in freed.crew if h.id != helper.id))
+
+
 def with_recipe(event: Event, changed: Recipe) -> Event:
     """The event with one of its recipes changed."""
     return replace(event, recipes=tuple(changed if r.id == changed.id else r for r in event.recipes))
@@ -205,4 +234,13 @@ APPLY = {
     "move_slot": move_slot,
     "hold": hold,
     "rest_less": rest_less,
+    "remove_helper": remove_helper,
+    "helper_hours": helper_hours,
+    "remove_gear": remove_gear,
+    "more_people": more_people,
+    "move_servings": move_servings,
+    "set_wind": set_wind,
+    "set_air": set_air,
+    "pin": pin_task,
+    "unpin": unpin_tasks,
 }

@@ -44,6 +44,10 @@ _TEXTS: dict[str, Caution] = {
     "prepare": Caution("Hands washed; raw meat, fish and egg apart from food that is ready to eat.", hot=False),
     "mix": Caution("Raw batter is not for tasting: raw egg and raw flour.", hot=False),
     "serve": Caution("Ask about allergies before serving; clean spoon for each dish.", hot=False),
+    "taste": Caution(
+        "Ask about allergies before anybody tastes; a clean spoon for each; nothing with raw egg or raw flour in it.",
+        hot=False,
+    ),
     "drown": Caution(
         "Steam scalds: stand upwind, gloves on. Ash that was not drowned stays hot for up to 48 hours; into a lidded "
         "metal can, never into a bin or a paper bag."

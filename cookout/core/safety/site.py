@@ -163,8 +163,11 @@ def _enclosure(facts: SiteFacts) -> SiteItem:
     never = (
         "Coals only in the open: never in a tent, cabin, vehicle or any enclosed space, not even when they look dead"
     )
-    if facts.enclosure in (Enclosure.OPEN, Enclosure.OPEN_SHELTER):
+    if facts.enclosure is Enclosure.OPEN:
         return SiteItem("carbon_monoxide", Stage.FIRE, State.DO, f"{never}.", source)
+    if facts.enclosure is Enclosure.OPEN_SHELTER:
+        text = f"Under a roof keep every side open, and the ovens at the edge; a headache means out, now. {never}."
+        return SiteItem("carbon_monoxide", Stage.FIRE, State.WARNING, text, source)
     if facts.enclosure is None:
         return SiteItem("carbon_monoxide", Stage.BEFORE, State.ASK, f"{never}; is this place open?", source)
     text = f"No fire here ({facts.enclosure.value}): carbon monoxide kills and nobody smells it. Cook in the open."
@@ -180,7 +183,8 @@ def _distance(facts: SiteFacts, units: str) -> SiteItem:
         return SiteItem("distance", Stage.SET_UP, State.ASK, text, source)
     have = show_elevation(facts.clear_m, units)
     if facts.clear_m < wanted.metres:
-        text = f"Only {have} to the nearest thing that burns; {want} are wanted. Move the fire."
+        short = f"Only {have}" if have != want else f"A little less than {have}"
+        text = f"{short} to the nearest thing that burns; {want} are wanted. Move the fire."
         return SiteItem("distance", Stage.BEFORE, State.STOP, text, source)
     if facts.clear_m < ADVISED.metres:
         text = f"{have} to the nearest thing that burns; {show_elevation(ADVISED.metres, units)} are better."

@@ -2,6 +2,7 @@
 
 from typing import Any, ClassVar
 
+from django.conf import settings
 from django.db import models
 
 
@@ -13,7 +14,9 @@ class Revision(models.Model):
     """One plan of an event, numbered from 1 within it.
 
     `payload` is the plan record as JSON, `document` the event file it was planned from, `stamps` the calendar
-    sequence and time of change of each task, carried over from the revision before where nothing moved.
+    sequence and time of change of each task, carried over from the revision before where nothing moved. `texts` are
+    those of the record in the other system of units, by JSON pointer. `name` is what people call it and `words` how it
+    came about; the name alone may be changed later.
     """
 
     event = models.ForeignKey("store.Event", on_delete=models.CASCADE, related_name="revisions")
@@ -22,6 +25,10 @@ class Revision(models.Model):
     payload = models.JSONField()
     document = models.TextField()
     stamps = models.JSONField(default=dict)
+    texts = models.JSONField(default=dict)
+    name = models.CharField(max_length=120, blank=True, default="")
+    words = models.CharField(max_length=300, blank=True, default="")
+    made_by = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.SET_NULL, null=True, related_name="+")
     made_at = models.DateTimeField()
 
     class Meta:

@@ -24,12 +24,41 @@ class Users(BaseUserManager["User"]):
 
 
 class User(AbstractBaseUser, PermissionsMixin):
-    """A planner: owns events. Helpers need no account; they have links."""
+    """A planner: owns events, or shares those of others. Helpers need no account; they have links.
+
+    `language` empty: as the browser asks. `hints_seen` are the first-run hints that were put away.
+    """
+
+    class Units(models.TextChoices):
+        """The units that pages show."""
+
+        AS_EVENT = "event", "as the event has them"
+        US = "us", "US customary"
+        METRIC = "metric", "metric"
+
+    class Hours(models.TextChoices):
+        """How times of day are written."""
+
+        TWENTY_FOUR = "24", "14:05"
+        TWELVE = "12", "2:05 pm"
+
+    class Paper(models.TextChoices):
+        """What sheets are printed on."""
+
+        BY_UNITS = "units", "letter with US units, else A4"
+        A4 = "a4", "A4"
+        LETTER = "letter", "US letter"
 
     email = models.EmailField(unique=True)
     is_active = models.BooleanField(default=True)
     is_staff = models.BooleanField(default=False)
     joined_at = models.DateTimeField(auto_now_add=True)
+    name = models.CharField(max_length=120, blank=True, default="")
+    units = models.CharField(max_length=6, choices=Units.choices, default=Units.AS_EVENT)
+    hours = models.CharField(max_length=2, choices=Hours.choices, default=Hours.TWENTY_FOUR)
+    paper = models.CharField(max_length=6, choices=Paper.choices, default=Paper.BY_UNITS)
+    language = models.CharField(max_length=8, blank=True, default="")
+    hints_seen = models.JSONField(default=list)
 
     objects: ClassVar[Users] = Users()
 

@@ -11,8 +11,14 @@ def find_link(*, token_hash: str) -> Link | None:
     """The open link of that hash with its event and the head of the current revision, in one look-up; else None."""
     return (
         Link.objects.select_related("event", "event__current")
-        .defer("event__document", "event__current__payload", "event__current__document", "event__current__stamps")
-        .filter(token_hash=token_hash, revoked_at__isnull=True)
+        .defer(
+            "event__document",
+            "event__current__payload",
+            "event__current__document",
+            "event__current__stamps",
+            "event__current__texts",
+        )
+        .filter(token_hash=token_hash, revoked_at__isnull=True, event__deleted_at__isnull=True)
         .first()
     )
 

@@ -3,14 +3,18 @@
 from django.db.models import QuerySet
 
 from cookout.store.mapping import record_of
-from cookout.store.models import Revision
+from cookout.store.models import Event, Revision
 
 __all__ = ["Revision", "get_current", "get_revision", "list_revisions", "record_of"]
 
 
 def list_revisions(*, event_id: int) -> QuerySet[Revision]:
     """The heads of an event's revisions, newest first."""
-    return Revision.objects.filter(event_id=event_id).defer("payload", "document", "stamps")
+    return (
+        Revision.objects.filter(event_id=event_id)
+        .select_related("made_by")
+        .defer("payload", "document", "stamps", "texts")
+    )
 
 
 def get_revision(*, event_id: int, number: int) -> Revision | None:
@@ -20,4 +24,5 @@ def get_revision(*, event_id: int, number: int) -> Revision | None:
 
 def get_current(*, event_id: int) -> Revision | None:
     """The event's current revision with its payload; None where nothing was planned yet."""
-    return Revision.objects.filter(event_id=event_id).order_by("-number").first()
+    event = Event.objects.select_related("current").filter(pk=event_id).first()
+    return None if event is None else event.current

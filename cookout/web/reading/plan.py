@@ -2,34 +2,53 @@
 
 from datetime import datetime
 from typing import get_args
+from uuid import UUID
+
+from django.urls import reverse
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
 
 from cookout.core.planning.record import PlanRecord
-from cookout.services.sheets import By, timelines
+from cookout.drawing import Links
+from cookout.drawing.rows import By
 from cookout.store.selectors.revisions import Revision, record_of
+from cookout.web import preferences
 from cookout.web.reading import status
 from cookout.web.reading.tasks import hours
+from cookout.web.reading.timeline import overview, overview_links
 
 FEW_TASKS = 100
 """Up to so many tasks stand open on the page of the plan; more are folded away."""
 
-VIEWS: dict[By, str] = {"dish": "by dish", "helper": "by helper", "gear": "by gear"}
+VIEWS: dict[By, str | Promise] = {"dish": _("by dish"), "helper": _("by helper"), "gear": _("by gear")}
 
 
-def plan_page(revision: Revision | None, *, by: str, now: datetime | None) -> dict[str, object]:
-    """The template's names for a stored plan; few of them where there is none yet. `now` None marks no time."""
+def current_page(revision: Revision | None, *, event: UUID, now: datetime) -> dict[str, object]:
+    """The template's names for the current plan of the event with that id; few of them where there is none yet."""
     if revision is None:
         return {"record": None}
+    record = record_of(revision, units=preferences.current().units)
+    return {
+        "record": record,
+        "revision": revision,
+        "to_timeline": reverse("timeline", args=[event]),
+        "drawings": overview(record, links=overview_links(event), now=now),
+        **plan_words(record),
+    }
+
+
+def earlier_page(revision: Revision, *, by: str) -> dict[str, object]:
+    """The same for a revision that may be an earlier one: its tasks have no pages, but lines where they are few."""
     chosen: By = next((each for each in get_args(By) if each == by), "dish")
-    record = record_of(revision)
-    wide, tall = timelines(record=record, by=chosen, now=now)
+    record = record_of(revision, units=preferences.current().units)
+    words = plan_words(record)
     return {
         "record": record,
         "revision": revision,
         "by": chosen,
         "views": VIEWS,
-        "wide": wide,
-        "tall": tall,
-        **plan_words(record),
+        "drawings": overview(record, by=chosen, links=Links() if words["is_short"] else Links(task="")),
+        **words,
     }
 
 

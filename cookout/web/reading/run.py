@@ -2,11 +2,14 @@
 
 from dataclasses import dataclass
 
+from django.utils.translation import gettext
+
 from cookout.core.planning.record import PlanRecord
 from cookout.core.planning.result import Status
+from cookout.services import pictures
 from cookout.store.selectors.events import Event
 from cookout.store.selectors.plan import PlanRun, refusal_of
-from cookout.web.reading.status import AIMS, HEADLINES, MEANINGS
+from cookout.web.reading.status import AIMS, HEADLINES, MEANINGS, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,17 +24,32 @@ class RunPanel:
     stage: str
     found: int
     seconds: float
-    values: tuple[tuple[str, int], ...]
+    values: tuple[tuple[Words, int], ...]
     refusal: PlanRecord | None
     offers: bool
-    headline: str
-    meaning: str
+    headline: Words
+    meaning: Words
+    outline: str
+
+    @property
+    def is_trial(self) -> bool:
+        """Whether it is tried beside the plan, and not to be the plan at once."""
+        return self.run.purpose == self.run.Purpose.TRIAL
+
+    @property
+    def waits(self) -> bool:
+        """Whether it is a trial that found a plan and waits to be kept or dropped."""
+        done = self.run.state == self.run.State.DONE and self.refusal is None
+        return self.is_trial and done and self.run.settled_at is None
 
     @property
     def comes_first(self) -> bool:
         """Whether it matters more than the plan that stands there."""
         return (
-            self.run.is_active or self.run.state == self.run.State.FAILED or (self.refusal is not None and self.offers)
+            self.waits
+            or self.run.is_active
+            or self.run.state == self.run.State.FAILED
+            or (self.refusal is not None and self.offers)
         )
 
 
@@ -52,8 +70,13 @@ def run_panel_of(run: PlanRun | None, event: Event) -> RunPanel | None:
         offers=run.document == event.document,
         headline=HEADLINES[status],
         meaning=MEANINGS[status],
+        outline=_outline(run) if run.is_active else "",
     )
 
 
-def _title(aim: str) -> str:
+def _outline(run: PlanRun) -> str:
+    return pictures.outline(stored=run.sketch, title=gettext("The best plan so far"), whole=gettext("everything"))
+
+
+def _title(aim: str) -> Words:
     return AIMS[aim][0] if aim in AIMS else aim.replace("_", " ")

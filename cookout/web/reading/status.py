@@ -4,26 +4,32 @@ from dataclasses import dataclass
 from datetime import datetime
 from itertools import groupby
 
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
+
 from cookout.core.planning.record import PlannedLevel, PlannedServing, PlanRecord
 from cookout.core.planning.result import Status
 
-HEADLINES = {
-    Status.PROVED_BEST: "Proved best",
-    Status.BEST_FOUND: "Good, not proved best",
-    Status.NONE_FOUND: "No plan found in time",
-    Status.IMPOSSIBLE: "Cannot be done as it stands",
+Words = str | Promise
+
+HEADLINES: dict[Status, Words] = {
+    Status.PROVED_BEST: _("Proved best"),
+    Status.BEST_FOUND: _("Good, not proved best"),
+    Status.NONE_FOUND: _("No plan found in time"),
+    Status.IMPOSSIBLE: _("Cannot be done as it stands"),
 }
-MEANINGS = {
-    Status.PROVED_BEST: "Every rule holds, and with these firings and ovens no other plan does better.",
-    Status.BEST_FOUND: "Every rule holds. A better plan may exist; the aims below say how much better at most.",
-    Status.NONE_FOUND: "The run ended before a plan was found. There may be one: try again, or ease the event.",
-    Status.IMPOSSIBLE: "No order of work that could be tried keeps every rule. Below is what stands in the way.",
+MEANINGS: dict[Status, Words] = {
+    Status.PROVED_BEST: _("Every rule holds, and with these firings and ovens no other plan does better."),
+    Status.BEST_FOUND: _("Every rule holds. A better plan may exist; the aims below say how much better at most."),
+    Status.NONE_FOUND: _("The run ended before a plan was found. There may be one: try again, or ease the event."),
+    Status.IMPOSSIBLE: _("No order of work that could be tried keeps every rule. Below is what stands in the way."),
 }
-AIMS = {
-    "lateness": ("Minutes late", "How long people wait past the serving times, all dishes added up."),
-    "freshness": ("Minutes of waiting food", "How long finished food stands beyond what its recipe wants."),
-    "crew_day": ("Minutes of the crew's day", "From the first call to the end, and presence with nothing to do."),
-    "fair_shares": ("Minutes above an even share", "Work above what an even share would be, all helpers added up."),
+AIMS: dict[str, tuple[Words, Words]] = {
+    "lateness": (_("Minutes late"), _("How long people wait past the serving times, all dishes added up.")),
+    "freshness": (_("Minutes of waiting food"), _("How long finished food stands beyond what its recipe wants.")),
+    "crew_day": (_("Minutes of the crew's day"), _("From the first call to the end, and presence with nothing to do.")),
+    "fair_shares": (_("Minutes above an even share"), _("Work above an even share, all helpers added up.")),
+    "changes": (_("Tasks that changed"), _("Tasks of the plan before that start at another time or went to others.")),
 }
 
 
@@ -31,8 +37,8 @@ AIMS = {
 class Aim:
     """One level for reading: `gap` is how many minutes a better plan could save at most."""
 
-    title: str
-    meaning: str
+    title: Words
+    meaning: Words
     value: int
     bound: int
     proved: bool
@@ -55,12 +61,12 @@ class Served:
     late: int
 
 
-def headline(record: PlanRecord) -> str:
+def headline(record: PlanRecord) -> Words:
     """The status in a few words."""
     return HEADLINES[record.status]
 
 
-def meaning(record: PlanRecord) -> str:
+def meaning(record: PlanRecord) -> Words:
     """The status in a sentence or two."""
     return MEANINGS[record.status]
 

@@ -78,6 +78,11 @@ def call_sheet(record: PlanRecord, helper: PlannedHelper, *, now: datetime) -> C
     return CallSheet(helper, own, upcoming, under_way, len(own) - len(ahead))
 
 
+def row_of(record: PlanRecord, task: PlannedTask) -> Row:
+    """One task, with its caution in full."""
+    return _rows(record, (task,))[0]
+
+
 def _rows(record: PlanRecord, tasks: Iterable[PlannedTask]) -> tuple[Row, ...]:
     people = {helper.id: helper.name for helper in record.helpers}
     gear = {each.id: each.name for each in record.gear}

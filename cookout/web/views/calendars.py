@@ -13,7 +13,7 @@ from cookout.services.errors import NoSuchThingError
 from cookout.services.qr import qr_svg
 from cookout.store.selectors.links import Link
 from cookout.web import answers
-from cookout.web.guards import open_link, own_event, own_plan, signed_in
+from cookout.web.guards import edited_event, open_link, seen_plan, signed_in
 
 KIND = "text/calendar; charset=utf-8"
 
@@ -36,7 +36,7 @@ def feed(request: HttpRequest, token: str) -> HttpResponse:
 @signed_in
 def own(request: HttpRequest, event: UUID) -> HttpResponse:
     """The calendar of the whole event as a file."""
-    owned, revision, _ = own_plan(request, event)
+    owned, revision, _ = seen_plan(request, event)
     content = calendars.calendar(event_id=owned.pk)
     return answers.attachment(content, kind=KIND, name=f"{owned.key}-{revision.number}.ics")
 
@@ -45,7 +45,7 @@ def own(request: HttpRequest, event: UUID) -> HttpResponse:
 @signed_in
 def make_link(request: HttpRequest, event: UUID) -> HttpResponse:
     """Make a new address for the whole event's calendar and show it, once."""
-    owned = own_event(request, event)
+    owned = edited_event(request, event)
     fresh = links.make_event_link(event_id=owned.pk)
     feed_address = answers.address(request, "feed", token=fresh.token)
     page = {"event": owned, "tab": "helpers", "feed_address": feed_address, "qr": qr_svg(feed_address)}
@@ -58,7 +58,7 @@ def make_link(request: HttpRequest, event: UUID) -> HttpResponse:
 @signed_in
 def end_link(request: HttpRequest, event: UUID) -> HttpResponse:
     """End the address of the whole event's calendar."""
-    links.revoke_link(event_id=own_event(request, event).pk)
+    links.revoke_link(event_id=edited_event(request, event).pk)
     messages.success(request, "That calendar address opens nothing any more.")
     return redirect("helpers", event)
 

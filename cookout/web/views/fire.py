@@ -7,8 +7,7 @@ from django.shortcuts import render
 from django.views.decorators.http import require_GET
 
 from cookout.services import sheets
-from cookout.web import answers
-from cookout.web.guards import own_plan, signed_in
+from cookout.web.guards import seen_plan, signed_in
 from cookout.web.reading.fire import bake_rows, coals_in_all, firing_rows
 
 
@@ -16,7 +15,7 @@ from cookout.web.reading.fire import bake_rows, coals_in_all, firing_rows
 @signed_in
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """Firings and coals as a page that prints well."""
-    owned, revision, record = own_plan(request, event)
+    owned, revision, record = seen_plan(request, event)
     page = {
         "event": owned,
         "revision": revision,
@@ -28,12 +27,3 @@ def show(request: HttpRequest, event: UUID) -> HttpResponse:
         "drawing": sheets.fire_drawing(record=record) if record.bakes else "",
     }
     return render(request, "cookout/fire.html", page)
-
-
-@require_GET
-@signed_in
-def pdf(request: HttpRequest, event: UUID) -> HttpResponse:
-    """Firings and coals as PDF."""
-    owned, revision, record = own_plan(request, event)
-    content = sheets.coal_plan(record=record, revision=revision.number)
-    return answers.pdf(content, name=f"{owned.key}-fire-{revision.number}.pdf")

@@ -8,11 +8,11 @@ from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.views.decorators.http import require_GET, require_POST
 
-from cookout.services import links, sheets
+from cookout.services import links
 from cookout.services.qr import qr_svg
 from cookout.store.selectors.links import list_open_links
 from cookout.web import answers
-from cookout.web.guards import own_plan, planned_helper, signed_in
+from cookout.web.guards import edited_plan, planned_helper, seen_plan, signed_in
 from cookout.web.reading.tasks import call_sheet
 
 
@@ -20,7 +20,7 @@ from cookout.web.reading.tasks import call_sheet
 @signed_in
 def listed(request: HttpRequest, event: UUID) -> HttpResponse:
     """Everyone in the crew, by call time, and who has a link."""
-    owned, revision, record = own_plan(request, event)
+    owned, revision, record = seen_plan(request, event)
     made = {link.helper: link for link in list_open_links(event_id=owned.pk)}
     crew = sorted(
         record.helpers, key=lambda each: (each.called_at is None, each.called_at or timezone.now(), each.name)
@@ -34,7 +34,7 @@ def listed(request: HttpRequest, event: UUID) -> HttpResponse:
 @signed_in
 def show(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
     """One helper's call sheet, as the planner may always see it."""
-    owned, revision, record = own_plan(request, event)
+    owned, revision, record = seen_plan(request, event)
     found = planned_helper(record, helper)
     link = list_open_links(event_id=owned.pk).filter(helper=found.id).first()
     sheet = call_sheet(record, found, now=timezone.now())
@@ -42,21 +42,11 @@ def show(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
     return render(request, "cookout/helper.html", page)
 
 
-@require_GET
-@signed_in
-def pdf(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
-    """One helper's call sheet as PDF."""
-    owned, revision, record = own_plan(request, event)
-    found = planned_helper(record, helper)
-    content = sheets.call_sheet(record=record, helper_id=found.id, revision=revision.number)
-    return answers.pdf(content, name=f"{owned.key}-{found.id}-{revision.number}.pdf")
-
-
 @require_POST
 @signed_in
 def make_link(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
     """Make the helper a new link and show it, once."""
-    owned, _, record = own_plan(request, event)
+    owned, _, record = edited_plan(request, event)
     found = planned_helper(record, helper)
     fresh = links.make_helper_link(event_id=owned.pk, helper_id=found.id)
     page_address = answers.address(request, "call-sheet", token=fresh.token)
@@ -77,7 +67,7 @@ def make_link(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
 @signed_in
 def end_link(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
     """End the helper's link."""
-    owned, _, record = own_plan(request, event)
+    owned, _, record = edited_plan(request, event)
     found = planned_helper(record, helper)
     links.revoke_link(event_id=owned.pk, helper_id=found.id)
     messages.success(request, f"{found.name}'s link opens nothing any more.")

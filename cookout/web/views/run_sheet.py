@@ -6,9 +6,7 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.views.decorators.http import require_GET
 
-from cookout.services import sheets
-from cookout.web import answers
-from cookout.web.guards import own_plan, signed_in
+from cookout.web.guards import seen_plan, signed_in
 from cookout.web.reading.figures import check_rows, food_rows
 from cookout.web.reading.plan import plan_words
 
@@ -17,7 +15,7 @@ from cookout.web.reading.plan import plan_words
 @signed_in
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """The run sheet as a page that prints well."""
-    owned, revision, record = own_plan(request, event)
+    owned, revision, record = seen_plan(request, event)
     page = {
         "event": owned,
         "revision": revision,
@@ -28,12 +26,3 @@ def show(request: HttpRequest, event: UUID) -> HttpResponse:
         **plan_words(record),
     }
     return render(request, "cookout/run_sheet.html", page)
-
-
-@require_GET
-@signed_in
-def pdf(request: HttpRequest, event: UUID) -> HttpResponse:
-    """The run sheet as PDF."""
-    owned, revision, record = own_plan(request, event)
-    content = sheets.run_sheet(record=record, revision=revision.number)
-    return answers.pdf(content, name=f"{owned.key}-run-sheet-{revision.number}.pdf")

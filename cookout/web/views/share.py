@@ -5,11 +5,11 @@ from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_GET
 
-from cookout.services import sheets
 from cookout.store.selectors.links import Link
 from cookout.web import answers
 from cookout.web.guards import open_link, plan_of_link, planned_helper
 from cookout.web.reading import tasks
+from cookout.web.views import paper
 
 
 @require_GET
@@ -34,13 +34,7 @@ def call_sheet_pdf(request: HttpRequest, token: str) -> HttpResponse:
     link = _helper_link(token)
     revision, record = plan_of_link(link)
     helper = planned_helper(record, link.helper)
-    content = sheets.call_sheet(
-        record=record,
-        helper_id=helper.id,
-        revision=revision.number,
-        address=answers.address(request, "call-sheet", token=token),
-    )
-    return answers.unlisted(answers.pdf(content, name=f"call-sheet-{helper.id}-{revision.number}.pdf"))
+    return paper.helpers_own(request, record=record, helper=helper, revision=revision, token=token)
 
 
 def _helper_link(token: str) -> Link:

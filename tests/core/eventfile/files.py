@@ -79,6 +79,15 @@ starts = "16:30"
 minutes = 10
 presenter = "ben"
 
+[[pins]]
+task = "loaf.b1.bake"
+at = "17:05"
+units = ["Iron, the old one"]
+
+[[pins]]
+task = "dough.b1.mix"
+helpers = ["ben"]
+
 [recipes.bread]
 name = "Bread"
 serves = 6

@@ -88,7 +88,7 @@ def test_our_own_events_with_any_value_anywhere_are_read_or_refused(
 
 
 @pytest.mark.timeout(20)
-@pytest.mark.parametrize("table", ["dishes", "demo_slots", "gear", "crew", "servings"])
+@pytest.mark.parametrize("table", ["dishes", "demo_slots", "gear", "crew", "servings", "pins"])
 def test_a_file_of_endless_tables_is_refused_before_long(table: str) -> None:
     faults = faults_or_none(SOUND + f'[[{table}]]\nid = "x"\n' * 20_000)
     assert faults is not None

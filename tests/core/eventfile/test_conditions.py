@@ -8,6 +8,7 @@ from cookout.core.fire.weather import Weather
 from cookout.core.kitchen.recipe import Cool, CoolPlace, IcingKind, Ingredient, Load, LoadKind, StepKind
 from cookout.core.planning.event import Event
 from cookout.core.planning.foodrules import FoodCode
+from cookout.core.safety.site import Enclosure
 from tests.core.eventfile.files import SOUND, faults_of, only_fault, with_change
 
 AT_THE_END = 'food = "bread_and_cake"\nkeeps = { air = 300 }\n'
@@ -79,6 +80,29 @@ def test_the_switches_and_the_place() -> None:
     assert (event.switches.use_models, event.switches.altitude_advice) == (False, True)
     assert event.place.dry_grass is True
     assert event.place.clear_m == pytest.approx(3.6576)
+
+
+def test_what_was_found_at_the_place_is_told_apart_from_what_nobody_looked_for() -> None:
+    found = 'water = true\nshovel = false\nmetal_can = true\nenclosure = "open_shelter"\nchildren = false'
+    place = read(with_change('name = "Mill pond"', f'name = "Mill pond"\n{found}')).place
+    assert (place.water, place.shovel, place.metal_can, place.children) == (True, False, True, False)
+    assert place.enclosure is Enclosure.OPEN_SHELTER
+    nobody = read(SOUND).place
+    assert {nobody.water, nobody.shovel, nobody.metal_can, nobody.children, nobody.enclosure} == {None}
+
+
+@pytest.mark.parametrize(
+    ("line", "key", "remedy"),
+    [
+        ('enclosure = "tnet"', "enclosure", '"tent"'),
+        ("enclosure = true", "enclosure", '"open"'),
+        ('water = "yes"', "water", "true"),
+    ],
+)
+def test_what_was_found_is_one_of_the_known_words(line: str, key: str, remedy: str) -> None:
+    fault = only_fault(with_change('name = "Mill pond"', f'name = "Mill pond"\n{line}'))
+    assert fault.where == f"picnic.toml: place.{key}"
+    assert remedy in fault.remedy
 
 
 def test_gear_says_its_iron_its_surface_and_its_places() -> None:

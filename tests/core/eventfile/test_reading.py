@@ -6,7 +6,7 @@ from cookout.core.errors import EventFileError
 from cookout.core.eventfile import read_event
 from cookout.core.fire.weather import Weather
 from cookout.core.kitchen.recipe import After, BakeMethod, FoodKind, GearUse, Minutes, Scope, StepId, StepKind
-from cookout.core.planning.event import Fuel, LiveStep, ReadyMade, Window
+from cookout.core.planning.event import Fuel, LiveStep, ReadyMade, Talk, Taste, Window
 from cookout.core.planning.expand import expand
 from tests.core.eventfile.files import FIXTURE_NAMES, SOUND, faults_of, fixture_text, only_fault, with_change
 
@@ -127,7 +127,8 @@ def test_the_events_that_come_with_the_program_are_of_the_sizes_they_show() -> N
     supper, demonstration, festival = (read_event(fixture_text(name), name) for name in FIXTURE_NAMES)
     assert len({event.timezone for event in (supper, demonstration, festival)}) == 3
     assert (len(supper.dishes), len(supper.crew)) == (3, 3)
-    assert [live.step for live in demonstration.slots[0].live] == ["mix", "fill-and-ice"]
+    assert [live.step for live in demonstration.slots[0].live_steps] == ["mix", "fill-and-ice"]
+    assert [type(item) for item in demonstration.slots[0].live] == [LiveStep, Talk, LiveStep, Taste]
     assert (len(festival.servings), len(festival.slots), len(festival.crew)) == (3, 2, 12)
     assert len(festival.dishes) >= 20
     assert sum(gear.count for gear in festival.gear if gear.kind == "oven") == 12

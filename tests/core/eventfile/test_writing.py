@@ -47,17 +47,21 @@ from cookout.core.planning.event import (
     Helper,
     HelperId,
     LiveStep,
+    Pin,
     Place,
     ReadyMade,
     Serving,
     ServingId,
     SlotId,
     Switches,
+    Talk,
+    Taste,
     WeatherFrom,
     Window,
 )
 from cookout.core.planning.foodrules import FoodCode, FoodRules
 from cookout.core.safety.local import LocalNumbers
+from cookout.core.safety.site import Enclosure
 from tests.core.eventfile.files import FIXTURE_NAMES, SOUND, fixture_text
 
 ZONES = ("America/New_York", "Europe/Berlin", "Australia/Lord_Howe", "Asia/Kolkata", "Africa/Cairo")
@@ -239,6 +243,25 @@ def helpers(draw: st.DrawFn, number: int) -> Helper:
     )
 
 
+def talks() -> st.SearchStrategy[Talk | Taste]:
+    """Talks, and tastings of the main dish or of anything."""
+    minutes = st.integers(1, 90)
+    return st.builds(Talk, NAMES, minutes) | st.builds(Taste, NAMES, minutes, st.none() | st.just(DishId("main")))
+
+
+def pins() -> st.SearchStrategy[tuple[Pin, ...]]:
+    """Pins of different tasks that pin something."""
+    drawn = st.builds(
+        Pin,
+        st.sampled_from(["main.b1.bake", "coals.main.b1.bake.lay.light", "set_up"]),
+        st.none() | st.integers(-500, 3000),
+        st.sampled_from([(), (HelperId("h0"),)]),
+        st.lists(NAMES, max_size=2, unique=True).map(tuple),
+    )
+    some = st.lists(drawn.filter(lambda pin: pin != Pin(pin.task)), max_size=2, unique_by=lambda pin: pin.task)
+    return some.map(tuple)
+
+
 @st.composite
 def events(draw: st.DrawFn) -> Event:
     """An event without faults, in any of some time zones and on any day of three years."""
@@ -256,6 +279,11 @@ def events(draw: st.DrawFn) -> Event:
             draw(st.none() | st.floats(-90, 90)),
             dry_grass=draw(st.none() | st.booleans()),
             clear_m=draw(st.none() | st.floats(0, 900)),
+            water=draw(st.none() | st.booleans()),
+            shovel=draw(st.none() | st.booleans()),
+            metal_can=draw(st.none() | st.booleans()),
+            enclosure=draw(st.none() | st.sampled_from(Enclosure)),
+            children=draw(st.none() | st.booleans()),
         ),
         timezone=zone,
         origin=Clock(ZoneInfo(zone), draw(st.dates(date(2026, 1, 1), date(2028, 12, 31)))).origin,
@@ -272,7 +300,7 @@ def events(draw: st.DrawFn) -> Event:
                 starts,
                 minutes,
                 HelperId("h0"),
-                (LiveStep(shown.id, step),),
+                (*draw(st.lists(talks(), max_size=2)), LiveStep(shown.id, step), *draw(st.lists(talks(), max_size=2))),
                 (
                     ReadyMade(
                         DishId("main"),
@@ -291,6 +319,7 @@ def events(draw: st.DrawFn) -> Event:
         wind_limit_mps=draw(st.none() | st.floats(0, 40)),
         fire_warning=draw(TEXTS),
         units=draw(st.sampled_from(["us", "metric"])),
+        pins=draw(pins()),
     )
 
 

@@ -38,6 +38,8 @@ from cookout.core.planning.event import (
     Serving,
     ServingId,
     SlotId,
+    Talk,
+    Taste,
     Window,
 )
 
@@ -239,11 +241,11 @@ def slot(
     starts_at: int = 240,
     length: int = 60,
     presenter: str = "olu",
-    live: tuple[tuple[str, str], ...] = (),
+    live: tuple[tuple[str, str] | Talk | Taste, ...] = (),
     ready: tuple[ReadyMade, ...] = (),
 ) -> DemoSlot:
     """A demo slot at four o'clock."""
-    shown = tuple(LiveStep(DishId(dish_id), StepId(step_id)) for dish_id, step_id in live)
+    shown = tuple(LiveStep(DishId(item[0]), StepId(item[1])) if isinstance(item, tuple) else item for item in live)
     return DemoSlot(SlotId(slot_id), slot_id, starts_at, length, HelperId(presenter), shown, ready)
 
 

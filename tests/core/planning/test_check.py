@@ -20,6 +20,7 @@ from cookout.core.planning.problem import (
     Problem,
     Resource,
     ResourceId,
+    Stood,
     Task,
     TaskId,
 )
@@ -246,6 +247,21 @@ def test_a_break_rule_follows_the_helper_over_all_shifts_and_spares_others() -> 
     assert check(problem, plan_of(("a", 35, ("ada.1",)), ("b", 47, ("bo",)))) == ()
 
 
+def test_what_is_kept_by_several_tasks_is_the_same_throughout() -> None:
+    pot = Need((ResourceId("bo"), ResourceId("ada.1")), kept_as="the stew")
+    problem = kitchen(Task(TaskId("a"), 8, (pot,)), Task(TaskId("b"), 8, (pot,)))
+    assert rules_broken(problem, plan_of(("a", 0, ("bo",)), ("b", 8, ("ada.1",)))) == {"kept_throughout"}
+    assert check(problem, plan_of(("a", 0, ("bo",)), ("b", 8, ("bo",)))) == ()
+
+
+def test_needs_that_are_kept_as_one_must_be_alike() -> None:
+    with pytest.raises(ProblemError, match="the stew are not alike"):
+        kitchen(
+            Task(TaskId("a"), 8, (Need((ResourceId("bo"),), kept_as="the stew"),)),
+            Task(TaskId("b"), 8, (Need((ResourceId("ada.1"),), kept_as="the stew"),)),
+        )
+
+
 def test_what_is_given_back_at_a_minute_can_be_taken_at_that_minute() -> None:
     oven = Need((ResourceId("oven"),), amount=2)
     problem = kitchen(Task(TaskId("a"), 10, (oven,)), Task(TaskId("b"), 10, (oven,)))
@@ -271,6 +287,11 @@ def test_the_aims_of_a_plan_worked_by_hand() -> None:
         kitchen(*tasks),
         dues=(Due(TaskId("serve"), 60), Due(TaskId("chop"), 50)),
         freshness=(Freshness(TaskId("bake"), TaskId("serve"), free=3), Freshness(TaskId("chop"), by=33)),
+        before=(
+            Stood(TaskId("chop"), 12, frozenset({"ada"})),
+            Stood(TaskId("sweep"), 60, frozenset({"bo"})),
+            Stood(TaskId("bake"), 22),
+        ),
     )
     plan = plan_of(("chop", 12, ("bo",)), ("bake", 22, ("oven",)), ("serve", 58, ("bo",)), ("sweep", 70, ("bo",)))
     assert measure(problem, plan) == {
@@ -279,6 +300,7 @@ def test_the_aims_of_a_plan_worked_by_hand() -> None:
         Aim.FRESHNESS: 3 + 11,  # out at 52, used at 58, 3 free; chopped at 22, wanted at 33
         Aim.CREW_DAY: 88 + (78 - 2 * 35),  # from 12 to closing at 100; Bo there from 12 to 90, at work for 35
         Aim.FAIR_SHARES: 35 - 18,  # 35 min for two people: 17.5 each, rounded up
+        Aim.CHANGES: 2 + 1,  # Bo chops in Ada's place; sweeping moves from 60 to 70; the bake stays
     }
 
 

@@ -11,10 +11,11 @@ import pytest
 
 from cookout.core.kitchen.recipe import Cool, Load, LoadKind, Recipe, RecipeId, StepId
 from cookout.core.planning.check import Breach, check, check_event
-from cookout.core.planning.event import Event, HelperId, ReadyMade, Switches, Window
+from cookout.core.planning.event import Event, HelperId, Pin, ReadyMade, Switches, Talk, Taste, Window
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded, Firing, TaskKind
-from cookout.core.planning.problem import Resource, TaskId
+from cookout.core.planning.pieces import name_pieces
+from cookout.core.planning.problem import Resource, ResourceId, TaskId
 from cookout.core.planning.quick import quick_plan
 from cookout.core.planning.result import Plan
 from tests.sample_event import LIV, MARET, PIP, TWIN, sample_event
@@ -37,6 +38,12 @@ class Case:
         picked = [one for picks in self.plan.placed[TaskId(task)].picks for one in picks]
         owners = [self.expanded.problem.resource_by_id[one].helper for one in picked]
         return HelperId(next(owner for owner in owners if owner is not None))
+
+    def helpers(self, task: str) -> tuple[HelperId, ...]:
+        """All who do the task."""
+        picked = [one for picks in self.plan.placed[TaskId(task)].picks for one in picks]
+        owners = [self.expanded.problem.resource_by_id[one].helper for one in picked]
+        return tuple(HelperId(owner) for owner in owners if owner is not None)
 
     def move(self, task: str, start: int) -> "Case":
         placed = replace(self.plan.placed[TaskId(task)], start=start)
@@ -100,6 +107,7 @@ def case() -> Case:
 
 LAY, LOAD, BAKE, OUT = "twin.b1.p1.bake.lay", "twin.b1.p1.bake.load", "twin.b1.p1.bake", "twin.b1.p1.bake.out"
 LOOK, TURN, TOP_UP = "twin.b1.p1.bake.look", "twin.b1.p1.bake.turn1", "twin.b1.p1.bake.topup1"
+LIGHT = f"coals.{LAY}.light"
 STEW_OUT, STEW_SERVED = "stew.b1.simmer.out", "stew.supper.serve"
 
 
@@ -153,7 +161,7 @@ def test_two_places_at_once_are_noticed(case: Case) -> None:
     assert broken.text == f"Liv would be at {served} at {hours:02}:{minutes:02}"
 
 
-@pytest.mark.parametrize("task", ["firing-1.light", LAY, TOP_UP, "drown"])
+@pytest.mark.parametrize("task", [LIGHT, LAY, TOP_UP, "drown"])
 def test_fire_in_the_hands_of_a_child_is_noticed_unless_the_organiser_named_it(case: Case, task: str) -> None:
     child = case.give(task, PIP)
     assert "fire_only_by_those_allowed" in child.rules()
@@ -303,7 +311,7 @@ def _without_most_waits(event: Event, recipe_id: str) -> Any:
 
 
 def test_fire_before_water_and_shovel_stand_ready_is_noticed(case: Case) -> None:
-    assert "set_up_first" in case.move("set_up", case.start("firing-1.light") - 19).rules()
+    assert "set_up_first" in case.move("set_up", case.start(LIGHT) - 19).rules()
 
 
 def test_no_set_up_or_one_too_short_is_noticed(case: Case) -> None:
@@ -406,6 +414,78 @@ def test_a_live_step_that_is_not_shown_is_noticed(case: Case) -> None:
     assert [breach.text for breach in case.info("cake.sift", live_in=None).breaches("live_steps_in_slot")] == [
         "sift of Iced layer cake is not shown in A cake from the bowl"
     ]
+
+
+@pytest.fixture(scope="module")
+def talked() -> Case:
+    """The sample with a talk before the live steps and a tasting of the finished twin after them, from 330 to 382."""
+    event = sample_event()
+    (slot,) = event.slots
+    live = (Talk("Sifting", 4), *slot.live, Taste("The twin", 6, TWIN))
+    expanded = expand(replace(event, slots=(replace(slot, minutes=52, live=live),)))
+    plan = quick_plan(expanded.problem, seed=1, tries=3)
+    assert plan is not None
+    return Case(expanded, plan)
+
+
+TALK, TASTE = "show.talk.1", "show.taste.1"
+
+
+def test_pins_that_a_plan_does_not_keep_are_noticed_and_those_to_what_is_gone_are_not(case: Case) -> None:
+    ice = "cake.ice"
+    idle = next(each for each in (MARET, LIV, PIP) if each not in case.helpers(ice))
+    broken = (Pin(ice, at=case.start(ice) + 1), Pin(ice, helpers=(idle,)), Pin(BAKE, units=("12-inch oven",)))
+    for pin in broken:
+        assert [breach.tasks for breach in case.event(pins=(pin,)).breaches("pins_kept")] == [(pin.task,)]
+    units = name_pieces(case.expanded, case.plan)[TaskId(BAKE)]
+    kept = (Pin(ice, case.start(ice), case.helpers(ice)), Pin(BAKE, units=units))
+    gone = (Pin("lost", at=1), Pin(LAY, helpers=(HelperId("lost"),), units=("lost",)))
+    assert case.event(pins=(*kept, *gone)).breaches("pins_kept") == []
+
+
+def test_one_piece_of_gear_in_two_places_or_without_a_name_is_noticed(case: Case) -> None:
+    resource = ResourceId("gear.oven10")
+    labels = case.expanded.labels
+    same = case.expanding(labels={**labels, resource: ("10-inch oven A", "10-inch oven A")})
+    fewer = case.expanding(labels={**labels, resource: ()})
+    assert "pieces_in_one_place" in fewer.rules()
+    assert "pieces_in_one_place" in same.rules()
+
+
+def test_a_talk_and_a_tasting_among_live_steps_pass_both_readings(talked: Case) -> None:
+    assert check(talked.expanded.problem, talked.plan) == ()
+    assert check_event(talked.expanded, talked.plan) == ()
+    assert talked.start(TALK) < talked.start("cake.sift") < talked.start("cake.mix") < talked.start(TASTE)
+
+
+def test_talks_and_tastings_out_of_order_or_out_of_their_slot_are_noticed(talked: Case) -> None:
+    for moved in (talked.move(TALK, talked.end("cake.mix")), talked.move(TASTE, 329), talked.move(TALK, 329)):
+        assert "live_steps_in_slot" in moved.rules()
+
+
+def test_a_talk_by_somebody_else_or_of_another_length_is_noticed(talked: Case) -> None:
+    assert "live_steps_in_slot" in talked.give(TALK, MARET).rules()
+    (slot,) = talked.expanded.event.slots
+    longer = replace(slot, live=(Talk("Sifting", 5), *slot.live[1:]))
+    assert [breach.text for breach in talked.event(slots=(longer,)).breaches("live_steps_in_slot")] == [
+        "Sifting is not shown in A cake from the bowl"
+    ]
+
+
+def test_of_two_talks_alike_both_are_wanted(talked: Case) -> None:
+    (slot,) = talked.expanded.event.slots
+    twice = talked.event(slots=(replace(slot, live=(slot.live[0], *slot.live)),))
+    assert [breach.text for breach in twice.breaches("live_steps_in_slot")] == [
+        "Sifting is not shown in A cake from the bowl"
+    ]
+
+
+def test_food_that_is_tasted_before_it_is_done_or_after_it_is_safe_is_noticed(talked: Case) -> None:
+    # Cream icing keeps 120 min here, and may stand as long.
+    iced = talked.end("twin.ice")
+    assert "tasted_when_done" in talked.move(TASTE, iced - 1).rules()
+    assert "tasted_when_done" not in talked.move(TASTE, iced + 120).rules()
+    assert "tasted_when_done" in talked.move(TASTE, iced + 121).rules()
 
 
 def test_other_work_of_the_presenter_during_the_slot_is_noticed(case: Case) -> None:

@@ -191,5 +191,5 @@ def test_the_coals_to_lay_are_told_to_whoever_lays_them() -> None:
 def test_hot_work_bears_its_caution() -> None:
     made = expand(loaf(50))
     assert all(info(made, each).caution for each in ids(made) if task(made, each).hot)
-    assert "carbon monoxide" in info(made, "firing-1.light").caution
+    assert "carbon monoxide" in info(made, "coals.bread.b1.bake.lay.light").caution
     assert "48 hours" in info(made, "drown").caution

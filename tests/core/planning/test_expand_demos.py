@@ -1,7 +1,10 @@
 """Demo slots: what is shown, in which order, by whom, and what stands ready."""
 
-from cookout.core.kitchen.recipe import FoodKind, Scope, StepKind
-from cookout.core.planning.event import Event
+from dataclasses import replace
+
+from cookout.core.fire.weather import Weather
+from cookout.core.kitchen.recipe import FoodKind, IcingKind, Scope, StepKind
+from cookout.core.planning.event import DishId, Event, GearKind, Talk, Taste
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import TaskKind
 from cookout.core.planning.problem import Freshness, TaskId
@@ -11,6 +14,7 @@ from tests.core.planning.build import (
     bake_step,
     dish,
     event,
+    gear,
     helper,
     layer_cake,
     ready_made,
@@ -19,8 +23,9 @@ from tests.core.planning.build import (
     slot,
     step,
     usual_crew,
+    usual_gear,
 )
-from tests.core.planning.reading import hands, ids, info, linked, task
+from tests.core.planning.reading import hands, ids, info, linked, task, waits
 
 
 def shown(*live: str, served: bool = False, up_to: str | None = None, twin: bool = False) -> Event:
@@ -122,7 +127,7 @@ def test_a_live_bake_is_loaded_and_taken_out_by_the_presenter_while_others_may_s
     assert hands(made, "pie.b1.bake.lay") == [{"ines"}]
     assert hands(made, "pie.b1.bake.turn1") == [{"olu", "ines"}]
     assert task(made, "pie.b1.bake").latest == 300
-    assert info(made, "firing-1.light").live_in is None
+    assert info(made, "coals.pie.b1.bake.lay.light").live_in is None
 
 
 def test_a_live_bake_is_preheated_before_the_show() -> None:
@@ -171,6 +176,60 @@ def test_a_dish_that_is_neither_served_nor_shown_is_not_made_and_is_warned_of() 
     made = expand(event((recipe(),), (dish(serving=None),)))
     assert ids(made) == []
     assert "neither served nor shown" in made.warnings[0].text
+
+
+def test_talks_and_tastings_are_the_presenters_tasks_between_the_live_steps_in_the_order_written() -> None:
+    live = (Talk("Flour", 5), ("bread", "mix"), Taste("Crumbs", 3), Talk("Salt", 2))
+    made = expand(event((recipe(),), (dish(serving=None),), slots=(slot(live=live),)))
+    chain = ["demo.talk.1", "bread.mix", "demo.taste.1", "demo.talk.2"]
+    assert [linked(made, before) for before in chain] == [{after} for after in chain[1:]] + [set()]
+    assert [(task(made, each).minutes, info(made, each).name) for each in chain if each != "bread.mix"] == [
+        (5, "Talk: Flour"),
+        (3, "Taste: Crumbs"),
+        (2, "Talk: Salt"),
+    ]
+    for each in chain:
+        assert (task(made, each).earliest, task(made, each).latest) == (240, 300)
+        assert hands(made, each) == [{"olu"}]
+        assert info(made, each).live_in == "demo"
+    assert info(made, "demo.talk.2").kind is TaskKind.TALK
+    assert "Ask about allergies" in info(made, "demo.taste.1").caution
+
+
+def test_a_dish_that_is_only_tasted_is_wholly_made_fresh_and_no_longer_out_than_is_safe() -> None:
+    tasting = slot(live=(Taste("Cake", 5, DishId("cake")),))
+    made = expand(event((layer_cake(),), (dish("cake", serving=None),), slots=(tasting,)))
+    assert "cake.ice" in ids(made)
+    # Cream icing stands out 120 min at most (USDA-FSIS), the 15 min of icing among them.
+    assert waits(made, "cake.ice", "demo.taste.1") == (0, 105)
+    assert made.problem.freshness == (Freshness(TaskId("cake.ice"), TaskId("demo.taste.1"), free=30),)
+    assert info(made, "demo.taste.1").dish == "cake"
+    assert "Contains" in info(made, "demo.taste.1").detail or "NOT KNOWN" in info(made, "demo.taste.1").detail
+    assert made.warnings == ()
+    assert len(made.firings) == 1
+
+
+def test_a_dish_that_stands_ready_or_is_served_is_not_counted_as_stale_for_its_tasting_too() -> None:
+    tasting = slot(live=(Taste("Cake", 5, DishId("cake")),), ready=(ready_made("cake"),))
+    made = expand(event((layer_cake(),), (dish("cake", serving=None),), slots=(tasting,)))
+    assert made.problem.freshness == (Freshness(TaskId("cake.ice"), by=240, free=30),)
+    assert linked(made, "cake.ice") == {"demo.taste.1"}
+
+
+def test_the_next_part_does_not_wait_for_what_is_chilled_behind_the_scene() -> None:
+    cake = replace(layer_cake(), icing=IcingKind.CREAM_CHEESE)
+    kit = (*usual_gear(), gear("chest", GearKind.COOLER))
+    live = (("cake", "ice"), Talk("Slices", 5))
+    hot = event((cake,), slots=(slot(live=live),), kit=kit, weather=Weather(air_c=35))
+    made = expand(hot)
+    assert "demo.talk.1" in linked(made, "cake.ice")
+    assert linked(made, "cake.ice.chill") == {"cake.s.serve"}
+
+
+def test_a_presenter_who_is_away_leaves_a_talk_open() -> None:
+    crew = (helper("olu", BAKER, window=(0, 200)), helper("ines", "fire"))
+    made = expand(event((), (), servings=(), slots=(slot(live=(Talk("Flour", 5),)),), crew=crew))
+    assert hands(made, "demo.talk.1") == [set()]
 
 
 def test_bakes_for_the_same_slot_share_a_firing() -> None:

@@ -6,7 +6,7 @@ from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded, TaskKind
 from tests.core.planning.build import bake, bake_step, dish, event, gear, helper, layer_cake, recipe, serving
 from tests.core.planning.reading import gear as gear_of
-from tests.core.planning.reading import hands, ids, linked, task, waits
+from tests.core.planning.reading import hands, ids, info, linked, task, waits
 
 
 def pots(*usual: int, kit: tuple[Gear, ...] | None = None, rests: tuple[int, ...] = ()) -> Event:
@@ -29,7 +29,7 @@ def feeds(made: Expanded) -> list[set[str]]:
 def test_a_firing_is_lit_in_4_minutes_ashes_over_for_21_and_is_good_for_20() -> None:
     made = expand(event())
     firing = made.firings[0]
-    assert (firing.id, firing.coals, firing.chimneys, firing.window_minutes) == ("firing-1", 24, 1, 20)
+    assert (firing.id, firing.coals, firing.chimneys, firing.window_minutes) == ("coals.bread.b1.bake.lay", 24, 1, 20)
     assert (task(made, firing.lights).minutes, task(made, firing.ashes).minutes) == (4, 21)
     assert waits(made, firing.lights, firing.ashes) == (0, 0)
     assert waits(made, firing.ashes, "bread.b1.bake.lay") == (0, 20)
@@ -38,7 +38,7 @@ def test_a_firing_is_lit_in_4_minutes_ashes_over_for_21_and_is_good_for_20() -> 
 
 def test_lump_has_the_window_of_lump() -> None:
     made = expand(event(fuel=Fuel("lump")))
-    assert waits(made, "firing-1.ash", "bread.b1.bake.lay") == (0, made.firings[0].window_minutes)
+    assert waits(made, "coals.bread.b1.bake.lay.ash", "bread.b1.bake.lay") == (0, made.firings[0].window_minutes)
     assert made.firings[0].window_minutes == 16
 
 
@@ -111,13 +111,13 @@ def test_every_lot_of_coals_has_exactly_one_firing_with_enough_coals() -> None:
 
 def test_the_chimneys_of_which_fewest_do_are_taken() -> None:
     kit = kit_of(gear("small", GearKind.CHIMNEY, 4, coals=15), gear("large", GearKind.CHIMNEY, coals=80))
-    assert gear_of(expand(pots(30, kit=kit)), "firing-1.light") == [(["large"], 1)]
+    assert gear_of(expand(pots(30, kit=kit)), "coals.pot0.b1.bake.lay.light") == [(["large"], 1)]
 
 
 def test_several_kinds_of_chimney_are_joined_where_no_one_kind_is_enough() -> None:
     kit = kit_of(gear("small", GearKind.CHIMNEY, 2, coals=10), gear("large", GearKind.CHIMNEY, coals=16))
     made = expand(pots(30, kit=kit))
-    assert gear_of(made, "firing-1.light") == [(["small"], 2), (["large"], 1)]
+    assert gear_of(made, "coals.pot0.b1.bake.lay.light") == [(["small"], 2), (["large"], 1)]
     assert made.firings[0].chimneys == 3
 
 
@@ -130,18 +130,19 @@ def test_a_bake_that_wants_more_than_all_chimneys_light_is_fed_by_several_firing
 
 def test_without_a_chimney_the_need_stays_open() -> None:
     made = expand(pots(30, kit=kit_of()))
-    assert gear_of(made, "firing-1.light") == [([], 1)]
+    assert gear_of(made, "coals.pot0.b1.bake.lay.light") == [([], 1)]
     assert [warning.about for warning in made.warnings] == ["chimney"]
 
 
 def test_only_those_who_may_tend_fire_light_lay_and_drown() -> None:
     made = expand(event())
-    assert all(hands(made, each) == [{"ines"}] for each in ("firing-1.light", "bread.b1.bake.lay", "drown"))
+    fire = ("coals.bread.b1.bake.lay.light", "bread.b1.bake.lay", "drown")
+    assert all(hands(made, each) == [{"ines"}] for each in fire)
 
 
 def test_the_young_tend_fire_where_the_organiser_names_them() -> None:
     crew = (helper("tam", "fire", adult=False, fire_allowed=True), helper("kit", "fire", adult=False))
-    assert hands(expand(event(crew=crew)), "firing-1.light") == [{"tam"}]
+    assert hands(expand(event(crew=crew)), "coals.bread.b1.bake.lay.light") == [{"tam"}]
 
 
 def test_set_up_comes_before_every_fire_and_drowning_after_every_bake() -> None:
@@ -175,3 +176,12 @@ def test_a_most_wait_before_the_bake_does_not_move_its_nominal_coals() -> None:
     slow = recipe("slow", (recipe().steps[0], bake_step(30, after=(After(StepId("mix"), 0, 5),))))
     quick = recipe("quick", (bake_step(30, after=(), oven=bake(method=BakeMethod.SIMMER)),))
     assert len(expand(event((slow, quick))).firings) == 1
+
+
+def test_a_firing_keeps_its_ids_when_another_comes_before_it() -> None:
+    alone = expand(event((recipe(),), (dish("bread"),)))
+    earlier = (serving(), serving("lunch", 200))
+    both = expand(event((recipe(),), (dish("bread"), dish("early", "bread", "lunch")), servings=earlier))
+    assert len(both.firings) == 2
+    assert both.firings[1] == alone.firings[0]
+    assert info(both, both.firings[1].lights).name == "Light firing 2"

@@ -20,6 +20,7 @@ from cookout.core.planning.result import Limits, Status
 from cookout.core.planning.ways_out import apply_change
 from cookout.core.quantities import fahrenheit_to_celsius
 from cookout.core.safety.local import LocalNumbers
+from cookout.core.safety.site import Enclosure
 from tests.core.planning.build import after, bake_step, event, recipe, step
 
 EVENTS = Path(__file__).parents[3] / "fixtures" / "events"
@@ -189,6 +190,31 @@ def test_the_checklist_of_the_place_comes_from_the_event() -> None:
     assert (states["ground"], states["distance"], states["fire_warning"]) == ("warning", "no fire", "no fire")
     assert any("Red flag until 20:00" in warning.text for warning in record.warnings)
     assert {task.id for task in record.tasks if task.kind == "set_up"} == {"set_up", "ground", "soak"}
+
+
+def test_what_was_found_at_the_place_is_asked_about_no_more_and_a_tent_means_no_fire() -> None:
+    asked = {check.id for check in plan(event()).record.checklist if check.state == "not known"}
+    assert {"water", "shovel", "metal_can", "carbon_monoxide"} <= asked
+    # There is a minor in this crew.
+    assert "children" not in asked
+    looked = Place(
+        "Green", water=True, shovel=True, metal_can=True, enclosure=Enclosure.OPEN, children=False, dry_grass=False
+    )
+    grown = tuple(helper for helper in event().crew if helper.adult)
+    record = plan(replace(event(), place=looked, crew=grown)).record
+    assert {check.id for check in record.checklist if check.state == "not known"} == {"wind", "distance"}
+    assert "children" not in {check.id for check in record.checklist}
+    record = plan(replace(event(), place=replace(looked, enclosure=Enclosure.TENT, water=False))).record
+    states = {check.id: check.state for check in record.checklist}
+    assert (states["carbon_monoxide"], states["water"], states["shovel"]) == ("no fire", "no fire", "to do")
+    assert any("carbon monoxide kills" in warning.text for warning in record.warnings)
+    assert any("There is no water" in warning.text for warning in record.warnings)
+
+
+def test_minors_in_the_crew_are_children_at_the_place_whatever_was_said() -> None:
+    made = replace(event(), place=Place("Green", children=False))
+    assert any(not helper.adult for helper in made.crew)
+    assert "children" in {check.id for check in plan(made).record.checklist}
 
 
 def test_work_on_dry_grass_is_done_before_any_fire_and_left_out_where_there_is_none() -> None:

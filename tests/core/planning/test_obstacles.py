@@ -8,11 +8,12 @@ import pytest
 
 from cookout.core.eventfile import read_event
 from cookout.core.kitchen.recipe import FIRE_SKILL
+from cookout.core.planning.changes import ChangeError
 from cookout.core.planning.check import check, check_event
 from cookout.core.planning.event import Event, GearId, GearKind, ServingId, Window
 from cookout.core.planning.pipeline import Outcome, plan_event
 from cookout.core.planning.result import Limits, Status
-from cookout.core.planning.ways_out import ChangeError, apply_change
+from cookout.core.planning.ways_out import apply_change
 
 EVENTS = Path(__file__).parents[3] / "fixtures" / "events"
 LIMITS = Limits(seconds=5.0, workers=2, seed=1)

@@ -95,7 +95,11 @@ def records(draw: st.DrawFn) -> PlanRecord:
 def full_record() -> PlanRecord:
     """The sample with every list filled, so that every key shows."""
     other = sample_record_without_plan()
-    return replace(sample_record(), obstacles=other.obstacles, ways_out=other.ways_out)
+    sample = sample_record()
+    pinned = replace(sample.tasks[0], pinned=("time", "helpers"))
+    return replace(
+        sample, tasks=(pinned, *sample.tasks[1:]), obstacles=other.obstacles, ways_out=other.ways_out
+    )
 
 
 def key_paths(value: Any, path: str = "") -> set[str]:

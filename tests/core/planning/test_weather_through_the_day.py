@@ -6,6 +6,7 @@ import pytest
 
 from cookout.core.fire.weather import Weather
 from cookout.core.planning.check import check, check_event
+from cookout.core.planning.earlier import Course
 from cookout.core.planning.event import Event, WeatherFrom
 from cookout.core.planning.expand import expand
 from cookout.core.planning.pipeline import plan_event, settled, solve_either_way, with_late_weather
@@ -57,7 +58,7 @@ def test_quick_plans_settle_the_hours_before_the_solver_starts() -> None:
     # The guess is an hour before the serving, in the storm; the bread is in after it.
     day = replace(event(weather=STORM), hours=(WeatherFrom(310, CALM),))
     assert expand(day).weather_of[BAKE] == STORM
-    made, found = settled(day, 1, share=True)
+    made, found = settled(Course(day), 1, share=True)
     assert (made.weather_of[BAKE], found) == (CALM, True)
 
 

@@ -86,11 +86,22 @@ def test_distance_is_ten_feet_better_fifteen_and_twenty_five_for_open_fires(
     assert item(replace(GOOD, clear_m=feet * METRES_IN_FOOT, open_fire=open_fire), "distance").state is state
 
 
+def test_a_distance_that_rounds_to_what_is_wanted_is_still_told_to_be_short() -> None:
+    near = replace(GOOD, clear_m=9.7 * METRES_IN_FOOT)
+    assert item(near, "distance").text.startswith("A little less than 10 ft to the nearest thing that burns; 10 ft")
+    assert item(near, "distance", "metric").text.startswith("A little less than 3 m to the nearest")
+    assert item(replace(near, clear_m=2.0), "distance").text.startswith("Only 7 ft to the nearest")
+
+
 @pytest.mark.parametrize("place", [Enclosure.TENT, Enclosure.CABIN, Enclosure.VEHICLE, Enclosure.ENCLOSED])
 def test_no_fire_is_lit_where_carbon_monoxide_gathers(place: Enclosure) -> None:
     found = item(replace(GOOD, enclosure=place), "carbon_monoxide")
     assert (found.state, "carbon monoxide" in found.text) == (State.STOP, True)
-    assert item(replace(GOOD, enclosure=Enclosure.OPEN_SHELTER), "carbon_monoxide").state is State.DO
+
+
+def test_under_an_open_roof_carbon_monoxide_is_warned_of() -> None:
+    found = item(replace(GOOD, enclosure=Enclosure.OPEN_SHELTER), "carbon_monoxide")
+    assert (found.state, "every side open" in found.text) == (State.WARNING, True)
 
 
 def test_dry_grass_takes_time_to_rake_and_wet() -> None:
@@ -163,7 +174,7 @@ def test_every_kind_of_hot_work_has_its_caution_in_the_users_units() -> None:
     assert all(word in light.text for word in ("carbon monoxide", "3 ft", "10 ft", LOCAL_FIRST))
     assert "ft" not in metric.text
     assert caution_for("rest") is None
-    assert {kind.value for kind in TaskKind} - {"rest", "finish"} == {
+    assert {kind.value for kind in TaskKind} - {"rest", "finish", "talk"} == {
         kind.value for kind in TaskKind if caution_for(kind.value)
     }
 

@@ -257,17 +257,22 @@ def _runs_of_dish(reading: Reading, dish: DishId | None) -> list[BakeRun]:
 def food_kept_safe(reading: Reading) -> Iterator[Breach]:
     """From finished to served, food rests as it should, and stands no longer than it keeps or is safe."""
     for (_, dish), serve in reading.expanded.serves.items():
-        recipe = reading.event.recipe(reading.dish(dish).recipe)
-        for step in recipe.last_steps():
-            for task, minute in reading.finished(dish, step):
-                waited = reading.start(serve) - minute
-                most = _most_minutes(reading, recipe, reading.held(dish), minute, reading.start(serve))
-                if waited < recipe.rests_minutes:
-                    text = f"{recipe.name} rests {waited} min, {recipe.rests_minutes} are wanted"
-                    yield Breach("food_kept_safe", (task, serve), text, reading.start(serve))
-                if most is not None and waited > most:
-                    text = f"{recipe.name} waits {waited} min to be served, at most {most} are safe or good"
-                    yield Breach("food_kept_safe", (task, serve), text, reading.start(serve))
+        yield from eaten_in_time(reading, dish, serve, "food_kept_safe")
+
+
+def eaten_in_time(reading: Reading, dish: DishId, eaten: TaskId, rule: str) -> Iterator[Breach]:
+    """A finished dish rests as it should before the task in which it is served or tasted, and waits no longer."""
+    recipe, start = reading.event.recipe(reading.dish(dish).recipe), reading.start(eaten)
+    for step in recipe.last_steps():
+        for task, minute in reading.finished(dish, step):
+            waited = start - minute
+            most = _most_minutes(reading, recipe, reading.held(dish), minute, start)
+            if waited < recipe.rests_minutes:
+                text = f"{recipe.name} rests {waited} min, {recipe.rests_minutes} are wanted"
+                yield Breach(rule, (task, eaten), text, start)
+            if most is not None and waited > most:
+                text = f"{recipe.name} waits {waited} min to be eaten, at most {most} are safe or good"
+                yield Breach(rule, (task, eaten), text, start)
 
 
 def _most_minutes(reading: Reading, recipe: Recipe, held: str, start: int, end: int) -> int | None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from cookout.core.planning.check import cooking, crew, fire, stage
+from cookout.core.planning.check import cooking, crew, fire, pins, stage
 from cookout.core.planning.check.breach import Breach
 from cookout.core.planning.check.reading import Reading
 from cookout.core.planning.expanded import Expanded
@@ -33,8 +33,11 @@ RULES: tuple[Rule, ...] = (
     fire.fed_while_usable,
     fire.coals_enough,
     fire.chimney_room,
+    pins.pins_kept,
+    pins.pieces_in_one_place,
     stage.served_in_time,
     stage.live_steps_in_slot,
+    stage.tasted_when_done,
     stage.presenter_only_presents,
     stage.ready_made_by_then,
 )

@@ -1,11 +1,14 @@
 """What a plan is judged by, worked out from the plan alone."""
 
 from cookout.core.errors import ProblemError
-from cookout.core.planning.problem import Aim, Freshness, Problem, ResourceId, Task
+from cookout.core.planning.problem import Aim, Freshness, Problem, ResourceId, Stood, Task
 from cookout.core.planning.result import Plan
 
 PRESENCE_FOR_WORK = 2
 """Minutes of presence that a minute of work excuses: as long a wait for food over coals as the work is not idling."""
+
+MOVED, IN_OTHER_HANDS = 1, 2
+"""What a task counts that starts at another minute than before, and one that others do."""
 
 
 def measure(problem: Problem, plan: Plan) -> dict[Aim, int]:
@@ -16,6 +19,7 @@ def measure(problem: Problem, plan: Plan) -> dict[Aim, int]:
         Aim.FRESHNESS: sum(_staleness(problem, plan, rule) for rule in problem.freshness),
         Aim.CREW_DAY: _crew_day(problem, plan),
         Aim.FAIR_SHARES: _unfairness(problem, plan),
+        Aim.CHANGES: sum(_change(problem, plan, stood) for stood in problem.before),
     }
 
 
@@ -62,6 +66,13 @@ def _unfairness(problem: Problem, plan: Plan) -> int:
     ]
     share = -(-sum(totals) // len(totals))
     return sum(max(0, total - share) for total in totals)
+
+
+def _change(problem: Problem, plan: Plan, stood: Stood) -> int:
+    """How much a task differs from where it stood before."""
+    placed = plan.placed[stood.task]
+    doing = {problem.resource_by_id[picked].helper for picks in placed.picks for picked in picks} - {None}
+    return MOVED * (placed.start != stood.start) + IN_OTHER_HANDS * (doing != stood.helpers)
 
 
 def _work_by_shift(problem: Problem, plan: Plan) -> dict[ResourceId, list[Task]]:

@@ -29,6 +29,7 @@ class _Reading:
             self.within_task_window(),
             self.links_kept(),
             self.needs_met(),
+            self.kept_throughout(),
             self.capacity_kept(),
             self.within_shift(),
             self.nobody_in_two_places(),
@@ -92,6 +93,17 @@ class _Reading:
             yield Breach("needs_met", (task.id,), f"{task.id} wants {need.picks} and is given {len(picked)}", start)
         for stranger in sorted(set(picked) - set(need.options)):
             yield Breach("needs_met", (task.id,), f"{task.id} cannot be done with {stranger}", start)
+
+    def kept_throughout(self) -> Iterator[Breach]:
+        first: dict[str, tuple[Task, set[ResourceId]]] = {}
+        for task in self.placed:
+            for need, picked in zip(task.needs, self.plan.placed[task.id].picks, strict=False):
+                if not need.kept_as:
+                    continue
+                before, kept = first.setdefault(need.kept_as, (task, set(picked)))
+                if kept != set(picked):
+                    text = f"{task.id} does not keep what {before.id} has, as {need.kept_as} asks"
+                    yield Breach("kept_throughout", (before.id, task.id), text, self.plan.placed[task.id].start)
 
     def capacity_kept(self) -> Iterator[Breach]:
         for resource in self.problem.resources:

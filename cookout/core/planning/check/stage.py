@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from cookout.core.planning.check.breach import Breach
+from cookout.core.planning.check.cooking import eaten_in_time
 from cookout.core.planning.check.reading import Reading, clock
-from cookout.core.planning.event import DemoSlot, LiveStep, ReadyMade
+from cookout.core.planning.event import DemoSlot, LiveStep, ReadyMade, Shown, Talk, Taste
 from cookout.core.planning.expanded import TaskInfo, TaskKind
 from cookout.core.planning.problem import TaskId
 
@@ -37,17 +38,17 @@ def _span(reading: Reading, start: int, end: int) -> str:
 
 
 def live_steps_in_slot(reading: Reading) -> Iterator[Breach]:
-    """Live steps are shown within their slot, by the presenter, in the order given.
+    """Live steps, talks and tastings are shown within their slot, by the presenter, in the order given.
 
     A step that two slots claim is done once, and so belongs to the first.
     """
-    elsewhere: set[LiveStep] = set()
+    elsewhere: set[Shown] = set()
     for slot in reading.event.slots:
-        shown = [(live, _shown(reading, slot, live)) for live in slot.live if live not in elsewhere]
-        elsewhere |= set(slot.live)
-        for live, infos in shown:
+        shown = _all_shown(reading, slot, [item for item in slot.live if item not in elsewhere])
+        elsewhere |= set(slot.live_steps)
+        for item, infos in shown:
             if not infos:
-                text = f"{live.step} of {reading.food(live.dish)} is not shown in {slot.name}"
+                text = f"{_called(reading, item)} is not shown in {slot.name}"
                 yield Breach("live_steps_in_slot", (), text, slot.starts_at)
             for info in infos:
                 yield from _live(reading, slot, info)
@@ -55,8 +56,27 @@ def live_steps_in_slot(reading: Reading) -> Iterator[Breach]:
         yield from _in_order(reading, firsts)
 
 
-def _shown(reading: Reading, slot: DemoSlot, live: LiveStep) -> list[TaskInfo]:
-    return [info for info in reading.tasks if (info.dish, info.step, info.live_in) == (live.dish, live.step, slot.id)]
+def _all_shown(reading: Reading, slot: DemoSlot, items: list[Shown]) -> list[tuple[Shown, list[TaskInfo]]]:
+    """Each thing with its tasks; of talks and tastings that are alike, each one that is left by its time."""
+    live = sorted((info for info in reading.tasks if info.live_in == slot.id), key=lambda info: reading.start(info.id))
+    found: list[tuple[Shown, list[TaskInfo]]] = []
+    for item in items:
+        infos = [info for info in live if _is_of(reading, info, item)]
+        found.append((item, infos if isinstance(item, LiveStep) else infos[:1]))
+        live = [info for info in live if info not in found[-1][1]]
+    return found
+
+
+def _is_of(reading: Reading, info: TaskInfo, item: Shown) -> bool:
+    if isinstance(item, LiveStep):
+        return (info.dish, info.step) == (item.dish, item.step)
+    kind, dish = (TaskKind.TALK, None) if isinstance(item, Talk) else (TaskKind.TASTE, item.dish)
+    minutes = reading.end(info.id) - reading.start(info.id)
+    return (info.kind, info.dish, minutes) == (kind, dish, item.minutes) and item.text in info.name
+
+
+def _called(reading: Reading, item: Shown) -> str:
+    return f"{item.step} of {reading.food(item.dish)}" if isinstance(item, LiveStep) else item.text
 
 
 def _live(reading: Reading, slot: DemoSlot, info: TaskInfo) -> Iterator[Breach]:
@@ -75,6 +95,15 @@ def _in_order(reading: Reading, tasks: list[TaskId]) -> Iterator[Breach]:
         if reading.start(after) < reading.start(before):
             text = f"{reading.name(after)} is shown before {reading.name(before)}"
             yield Breach("live_steps_in_slot", (before, after), text, reading.start(after))
+
+
+def tasted_when_done(reading: Reading) -> Iterator[Breach]:
+    """What the audience tastes is finished by then, has rested, and stands no longer than it keeps or is safe."""
+    for slot in reading.event.slots:
+        for item, infos in _all_shown(reading, slot, list(slot.live)):
+            if isinstance(item, Taste) and item.dish is not None:
+                for info in infos:
+                    yield from eaten_in_time(reading, item.dish, info.id, "tasted_when_done")
 
 
 def presenter_only_presents(reading: Reading) -> Iterator[Breach]:

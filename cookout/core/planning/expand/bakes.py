@@ -84,7 +84,8 @@ def _warn_of_heat(draft: Draft, wanted: BakeOrder, baking: Baking, count: CoalCo
     if baking.never:
         heat = cautions.heat(wanted.bake.temperature_c, draft.event.units)
         text = f"{wanted.step.name}: {count.total} coals for about {heat} would not bring it to its centre temperature."
-        draft.warn(wanted.order.dish.id, text, "Ask for a hotter oven, or shelter it from the wind.")
+        remedy = "Ask for a hotter oven, or shelter it from the wind."
+        draft.warn(wanted.order.dish.id, text, remedy, wanted.step.id, count.total)
 
 
 def _wants(kit: Kit, step: Step, bake: Bake) -> tuple[Hold, ...]:

@@ -22,7 +22,7 @@ def set_up(units: str) -> str:
 
 
 # Work that is not hot and yet bears its caution.
-_ALWAYS = frozenset({TaskKind.SET_UP, TaskKind.SERVE})
+_ALWAYS = frozenset({TaskKind.SET_UP, TaskKind.SERVE, TaskKind.TASTE})
 
 
 def caution_of(info: TaskInfo, units: str) -> str:

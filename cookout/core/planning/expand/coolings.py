@@ -69,7 +69,8 @@ def _warn_too_warm(draft: Draft, order: Order, step: Step, cool: Cool, weather: 
     units = draft.event.units
     air, to = show_temperature(weather.air_c, units), show_temperature(cool.to_c, units)
     text = f"{order.recipe.name}: in air of {air} it does not cool to {to}, which “{step.name}” asks for."
-    draft.warn(order.dish.id, text, "Bring a cooler with ice and cool it in there, or bake in the cool of the day.")
+    remedy = "Bring a cooler with ice and cool it in there, or bake in the cool of the day."
+    draft.warn(order.dish.id, text, remedy, step.id)
 
 
 def icing_on(recipe: Recipe) -> Icing | None:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from cookout.core.planning.event import DemoSlot, Event, Helper, SlotId, Window
+from cookout.core.planning.event import DemoSlot, Event, Helper, HelperId, SlotId, Window
 from cookout.core.planning.expanded import FIRE_KINDS, TaskInfo, TaskKind
 from cookout.core.planning.problem import BreakRule, Need, Resource, ResourceId, Task
 
@@ -29,9 +29,10 @@ class Shift:
 
     def can_do(self, info: TaskInfo, task: Task) -> bool:
         """Whether this helper has the skills and leave for the task, and this window room for it."""
-        return may_do(self.helper, info, task.minutes) and self._has_room_for(task)
+        return may_do(self.helper, info, task.minutes) and self.has_room_for(task)
 
-    def _has_room_for(self, task: Task) -> bool:
+    def has_room_for(self, task: Task) -> bool:
+        """Whether some part of the task's own window that is long enough for it lies in this one."""
         opens = self.opens if task.earliest is None else max(self.opens, task.earliest)
         closes = self.closes if task.latest is None else min(self.closes, task.latest)
         return closes - opens >= task.minutes
@@ -93,6 +94,10 @@ class Crew:
     def resources(self) -> tuple[Resource, ...]:
         """One resource a shift."""
         return tuple(shift.resource for shift in self.shifts)
+
+    def shifts_of(self, helper: HelperId) -> tuple[Shift, ...]:
+        """The shifts of one helper."""
+        return tuple(shift for shift in self.shifts if shift.helper.id == helper)
 
     @property
     def fire_tenders(self) -> int:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 from cookout.core.fire.weather import Weather
 from cookout.core.planning.event import DishId, Event, SlotId
 from cookout.core.planning.expand.cautions import caution_of
+from cookout.core.planning.expand.pinning import Pinning
 from cookout.core.planning.expanded import TaskInfo
 from cookout.core.planning.problem import Due, Freshness, Link, LinkKind, Need, Task, TaskId
 from cookout.core.planning.record import Warning
@@ -30,10 +31,16 @@ class Draft:
     warnings: list[Warning] = field(default_factory=list)
     weather_of: dict[TaskId, Weather] = field(default_factory=dict)
     on_ice: set[DishId] = field(default_factory=set)
+    pinning: Pinning = field(init=False)
+    _told: set[tuple[str | int, ...]] = field(default_factory=set)
+
+    def __post_init__(self) -> None:
+        self.pinning = Pinning(self.event)
 
     def weather_for(self, task_id: TaskId, dish: DishId) -> Weather:
         """The weather to reckon a bake or a cooling for, noted for the task."""
         minute = self.expected.get(task_id)
+        minute = self.pinning.at(task_id) if minute is None else minute
         self.weather_of[task_id] = self.event.weather_at(self._about(dish) if minute is None else minute)
         return self.weather_of[task_id]
 
@@ -43,7 +50,8 @@ class Draft:
         dish = event.dish(dish_id)
         wanted = [event.serving(dish.serving).at] if dish.serving is not None else []
         wanted += [ready.by for slot in event.slots for ready in slot.ready_made if ready.dish == dish_id]
-        wanted += [slot.starts_at for slot in event.slots for live in slot.live if live.dish == dish_id]
+        shown = [(slot, {live.dish for live in slot.live_steps} | slot.tasted) for slot in event.slots]
+        wanted += [slot.starts_at for slot, dishes in shown if dish_id in dishes]
         return min(wanted, default=0) - _MADE_BEFORE_MINUTES
 
     def add(self, info: TaskInfo, minutes: int, needs: tuple[Need, ...] = ()) -> TaskId:
@@ -51,6 +59,9 @@ class Draft:
         task_id = self._free_id(info.id)
         self.tasks[task_id] = Task(task_id, minutes, needs, hot=info.hot)
         self.info[task_id] = replace(info, id=task_id, caution=caution_of(info, self.event.units))
+        at = self.pinning.at(task_id)
+        if at is not None:
+            self.hold_within(task_id, at, at + minutes)
         return task_id
 
     def _free_id(self, wanted: TaskId) -> TaskId:
@@ -91,8 +102,12 @@ class Draft:
         """Mark the task as shown live in a slot."""
         self.info[task_id] = replace(self.info[task_id], live_in=slot)
 
-    def warn(self, about: str, text: str, remedy: str) -> None:
-        """Note something to mind; the same warning stands once."""
-        warning = Warning(about, text, remedy)
-        if warning not in self.warnings:
-            self.warnings.append(warning)
+    def warn(self, about: str, text: str, remedy: str, *same: str | int) -> None:
+        """Note something to mind; the same warning stands once.
+
+        A text with quantities says by `same` what makes it the same, for rounded in other units it may read as another.
+        """
+        told = (about, *(same or (text, remedy)))
+        if told not in self._told:
+            self._told.add(told)
+            self.warnings.append(Warning(about, text, remedy))

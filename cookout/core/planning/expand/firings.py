@@ -6,7 +6,6 @@ from math import ceil
 
 from cookout.core.fire.charcoal import TENDING, firing_times
 from cookout.core.kitchen.recipe import FIRE_SKILL
-from cookout.core.planning.event import DemoSlot, DishId
 from cookout.core.planning.expand import cautions
 from cookout.core.planning.expand.bakes import BakeDraft
 from cookout.core.planning.expand.draft import Draft
@@ -76,6 +75,7 @@ class Fire:
 
     def __init__(self, draft: Draft, kit: Kit, fire_tenders: int, *, share: bool) -> None:
         self._draft = draft
+        self._kit = kit
         self._chimneys = kit.chimneys
         self._coals_at_once = kit.chimney_coals
         self._busy = Busy(kit.capacity)
@@ -108,42 +108,56 @@ class Fire:
                 "Bring more or larger chimneys, or bake in a smaller oven.",
             )
         share, rest = divmod(coals, parts)
-        return [self._fire(lots, share + (1 if part < rest else 0)) for part in range(parts)]
+        return [self._fire(lots, part, share + (1 if part < rest else 0)) for part in range(parts)]
 
-    def _fire(self, lots: list[Wanted], coals: int) -> Firing:
-        name = f"firing-{self._next}"
+    def _fire(self, lots: list[Wanted], part: int, coals: int) -> Firing:
+        name, title = _firing_id(lots, part), f"firing {self._next}"
         self._next += 1
         ready = lots[0].at
-        chimneys = self._take_chimneys(coals, ready - self._times.ash_over_minutes, ready)
-        lights, ashes = self._tasks(name, lots, coals, chimneys)
+        chimneys = self._take_chimneys(name, coals, ready - self._times.ash_over_minutes, ready)
+        lights, ashes = self._tasks(name, title, _light_detail(lots, coals), chimneys)
         for lot in lots:
             most = self._times.window_minutes
             self._draft.link(ashes, lot.task, 0, most, why=f"coals are at their best for {most} min once ashed over")
         count = sum(need.amount for need in chimneys)
-        return Firing(
-            FiringId(name), lights, ashes, tuple(lot.task for lot in lots), coals, count, self._times.window_minutes
-        )
+        return Firing(name, lights, ashes, tuple(lot.task for lot in lots), coals, count, self._times.window_minutes)
 
-    def _tasks(self, name: str, lots: list[Wanted], coals: int, chimneys: tuple[Need, ...]) -> tuple[TaskId, TaskId]:
-        title = name.replace("-", " ")
-        feeds = "; ".join(lot.label for lot in lots)
-        lights = self._draft.add(_light_info(name, title, f"{coals} coals, for: {feeds}."), self._times.light_minutes)
+    def _tasks(self, name: FiringId, title: str, detail: str, chimneys: tuple[Need, ...]) -> tuple[TaskId, TaskId]:
+        lights = self._draft.add(_light_info(name, title, detail), self._times.light_minutes)
         ashes = self._draft.add(_ash_info(name, title), self._times.ashing_minutes)
         for task in (lights, ashes):
             self._draft.need(task, *chimneys)
         self._draft.link(lights, ashes, 0, 0, why="coals ash over from the moment they are lit")
         return lights, ashes
 
-    def _take_chimneys(self, coals: int, start: int, end: int) -> tuple[Need, ...]:
-        """Chimneys of one kind where that is enough, else several kinds from the largest on."""
+    def _take_chimneys(self, name: FiringId, coals: int, start: int, end: int) -> tuple[Need, ...]:
+        """Chimneys of one kind where that is enough, else several kinds from the largest on; pinned ones first."""
         if not self._chimneys:
             return (Need(()),)
+        lights, ashes = _task_ids(name)
+        pinned = self._draft.pinning.settle_chimneys(lights, (lights, ashes), coals, self._kit)
+        if pinned is not None:
+            return (self._busy.take(pinned, start, end),)
         enough = [kind for kind in self._chimneys if kind.all_coals >= coals]
         if enough:
             fewest = min(ceil(coals / kind.coals) for kind in enough)
             alike = tuple(kind.resource for kind in enough if ceil(coals / kind.coals) == fewest)
             return (self._busy.take(Hold(alike, fewest), start, end),)
         return tuple(self._busy.take(hold, start, end) for hold in _gathered(self._chimneys, coals))
+
+
+def _firing_id(lots: list[Wanted], part: int) -> FiringId:
+    """An id that stays when other firings come, go or change their order: by the first, by name, of what is fed."""
+    return FiringId(f"coals.{min(lot.task for lot in lots)}{f'.{part + 1}' if part else ''}")
+
+
+def _task_ids(name: FiringId) -> tuple[TaskId, TaskId]:
+    """The ids of the tasks that light it and let it ash over."""
+    return TaskId(f"{name}.light"), TaskId(f"{name}.ash")
+
+
+def _light_detail(lots: list[Wanted], coals: int) -> str:
+    return f"{coals} coals, for: {'; '.join(lot.label for lot in lots)}."
 
 
 def _gathered(chimneys: tuple[Chimneys, ...], coals: int) -> Iterable[Hold]:
@@ -159,12 +173,8 @@ def _group(draft: Draft, bake: BakeDraft) -> str:
     dish = draft.event.dish(bake.run.dish)
     if dish.serving is not None:
         return f"serving {dish.serving}"
-    slots = [slot.id for slot in draft.event.slots if dish.id in _shown_dishes(slot)]
+    slots = [slot.id for slot in draft.event.slots if dish.id in slot.dishes]
     return f"slot {slots[0]}" if slots else f"dish {dish.id}"
-
-
-def _shown_dishes(slot: DemoSlot) -> set[DishId]:
-    return {live.dish for live in slot.live} | {ready.dish for ready in slot.ready_made}
 
 
 def _top_ups(bakes: list[BakeDraft], starts: dict[TaskId, int], group: int) -> Iterable[Wanted]:
@@ -173,9 +183,9 @@ def _top_ups(bakes: list[BakeDraft], starts: dict[TaskId, int], group: int) -> I
             yield Wanted(task, coals, starts[task], f"top-up {number} of group {group}", (), bake.label)
 
 
-def _light_info(name: str, title: str, detail: str) -> TaskInfo:
+def _light_info(name: FiringId, title: str, detail: str) -> TaskInfo:
     return TaskInfo(
-        TaskId(f"{name}.light"),
+        _task_ids(name)[0],
         f"Light {title}",
         TaskKind.LIGHT,
         hands=1,
@@ -185,9 +195,9 @@ def _light_info(name: str, title: str, detail: str) -> TaskInfo:
     )
 
 
-def _ash_info(name: str, title: str) -> TaskInfo:
+def _ash_info(name: FiringId, title: str) -> TaskInfo:
     return TaskInfo(
-        TaskId(f"{name}.ash"),
+        _task_ids(name)[1],
         f"Coals of {title} ash over",
         TaskKind.ASH_OVER,
         detail=cautions.ASH_OVER,

@@ -72,6 +72,14 @@ class Kit:
         """The gear that each resource stands for."""
         return {resource: gear.id for resource, gear in self._gear.items()}
 
+    def gear(self, resource: ResourceId) -> Gear:
+        """The gear that a resource stands for."""
+        return self._gear[resource]
+
+    def resource_of(self, gear: Gear) -> ResourceId:
+        """The resource that stands for some gear."""
+        return _resource_id(gear)
+
     @property
     def has_tables(self) -> bool:
         """Whether there is any cooking table; without one, ovens stand on the ground and take no spot."""

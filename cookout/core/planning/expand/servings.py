@@ -28,7 +28,7 @@ def _serve_one(draft: Draft, made: Made, serving: Serving) -> TaskId:
         TaskKind.SERVE,
         made.dish.id,
         hands=recipe.serve_hands,
-        detail=_allergens(draft.event.recipe_of(made.dish)),
+        detail=allergens(draft.event.recipe_of(made.dish)),
     )
     task = draft.add(info, max(1, recipe.serve_minutes))
     draft.hold_within(task, serving.at - serving.early - draft.tasks[task].minutes, serving.at + serving.late)
@@ -44,6 +44,6 @@ def _let_stand(draft: Draft, made: Made, task: TaskId, air_c: float) -> None:
         draft.freshness.append(Freshness(span.exit, task, free=free_minutes(made.recipe)))
 
 
-def _allergens(recipe: Recipe) -> str:
+def allergens(recipe: Recipe) -> str:
     """What is known of the allergens, from the ingredients with their notes and the recipe's own list."""
     return dish_allergens(((each.name, each.note) for each in recipe.ingredients), recipe.allergens).said

@@ -37,11 +37,13 @@ class Booking:
 
     def free(self, resource: int, amount: int, start: int, minutes: int) -> bool:
         """Whether `amount` of the resource is free from `start` for `minutes`."""
-        capacity = self.frame.capacity[resource]
-        if amount > capacity:
+        if amount > self.frame.capacity[resource]:
             return False
-        taken = self.used[resource][capacity - amount] | self.frame.closed[resource]
-        return (taken >> start) & ((1 << minutes) - 1) == 0
+        return (self.taken(resource, amount) >> start) & ((1 << minutes) - 1) == 0
+
+    def taken(self, resource: int, amount: int) -> int:
+        """A bit for each minute in which `amount` of the resource is not free."""
+        return self.used[resource][self.frame.capacity[resource] - amount] | self.frame.closed[resource]
 
     def too_hot(self, resource: int, start: int, end: int) -> bool:
         """Whether hot work from `start` to `end` would make this helper's stretch without a break too long."""

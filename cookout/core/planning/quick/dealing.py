@@ -78,7 +78,7 @@ class Dealing:
                     if shift in self.spans:
                         seat = Seat(task, number, pick, self.plan.start(task.id), need.options)
                         self.take(seat, shift)
-                        if len(need.options) > need.picks:
+                        if len(need.options) > need.picks and not need.kept_as:
                             self.seats.append(seat)
 
     def helper(self, shift: ResourceId) -> str:

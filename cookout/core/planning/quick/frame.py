@@ -13,16 +13,20 @@ from cookout.core.planning.result import Placed, Plan
 
 @dataclass(frozen=True, slots=True)
 class FrameNeed:
-    """A need by resource numbers."""
+    """A need by resource numbers; `kept` is the number of what it is kept as, -1 where it is for its task alone."""
 
     options: tuple[int, ...]
     amount: int
     picks: int
+    kept: int = -1
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """`leaving[i]` are arcs (j, w): start j >= start i + w; `arriving[j]` the same by head. Times: 0 to `length`."""
+    """`leaving[i]` are arcs (j, w): start j >= start i + w; `arriving[j]` the same by head. Times: 0 to `length`.
+
+    `kept_minutes` are, for each number that needs are kept as, the minutes of all tasks that keep it.
+    """
 
     tasks: tuple[TaskId, ...]
     minutes: tuple[int, ...]
@@ -40,6 +44,7 @@ class Frame:
     length: int
     opens: int
     mirrored: bool
+    kept_minutes: tuple[int, ...] = ()
 
     def to_problem_start(self, task: int, start: int) -> int:
         """A start in this frame as a minute of the problem."""
@@ -94,6 +99,7 @@ def frame(problem: Problem, *, mirrored: bool, windows: dict[TaskId, StartWindow
         length=length,
         opens=problem.opens,
         mirrored=mirrored,
+        kept_minutes=tuple(sum(problem.task_by_id[task].minutes for task, _ in uses) for uses in problem.kept.values()),
     )
 
 
@@ -121,8 +127,12 @@ def turned(leaving: list[list[tuple[int, int]]]) -> tuple[tuple[tuple[int, int],
 def needs_by_number(problem: Problem) -> tuple[tuple[FrameNeed, ...], ...]:
     """Each task's needs with resources by number."""
     number = {resource.id: i for i, resource in enumerate(problem.resources)}
+    kept = {name: i for i, name in enumerate(problem.kept)}
     return tuple(
-        tuple(FrameNeed(tuple(number[o] for o in need.options), need.amount, need.picks) for need in task.needs)
+        tuple(
+            FrameNeed(tuple(number[o] for o in need.options), need.amount, need.picks, kept.get(need.kept_as, -1))
+            for need in task.needs
+        )
         for task in problem.tasks
     )
 

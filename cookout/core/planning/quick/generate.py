@@ -5,7 +5,8 @@ impossible, that task and all that lean on it are taken out again and may then s
 unscheduling step of Franck, Neumann and Schwindt, 2001), a bounded number of times.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from heapq import heapify, heappop, heappush
 from random import Random
 
@@ -14,17 +15,38 @@ from cookout.core.planning.quick.frame import Frame, FrameNeed
 
 # What calling one more helper is worth in minutes of idling.
 NEW_CALL_MINUTES = 160.0
+# What a wished helper is worth: more than any idling.
+WISHED_MINUTES = 10_000.0
 
 Picks = tuple[tuple[int, ...], ...]
 
 
-class Generation:
-    """One pass over a frame. `rank` orders the tasks that are free to be placed, lowest first."""
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """Where a task would best stand: its start, and the shifts of those who would best do it."""
 
-    def __init__(self, frame: Frame, rank: Sequence[float], *, chance: Random | None = None) -> None:
+    start: int
+    shifts: frozenset[int] = frozenset()
+
+
+class Generation:
+    """One pass over a frame. `rank` orders the tasks that are free to be placed, lowest first.
+
+    A task with a wish gets it where it can, else the first start beyond it, else the first there is.
+    """
+
+    def __init__(
+        self,
+        frame: Frame,
+        rank: Sequence[float],
+        *,
+        chance: Random | None = None,
+        wishes: Mapping[int, Wish] | None = None,
+    ) -> None:
         self.frame = frame
         self.rank = rank
         self.chance = chance
+        self.wishes = wishes or {}
         self.booking = Booking(frame)
         count = len(frame.tasks)
         self.start: list[int] = [-1] * count
@@ -34,6 +56,8 @@ class Generation:
         self.removals_left = 60 + 12 * count
         self.ready = [(rank[i], i) for i in range(count) if self.waits_for[i] == 0]
         self.rarity = rarity(frame)
+        self.keepers: list[list[int]] = [[] for _ in frame.kept_minutes]
+        self.keeps: list[tuple[int, ...]] = [() for _ in frame.kept_minutes]
 
     def run(self, only: frozenset[int] | None = None) -> bool:
         """Place all tasks (or `only` those); whether that was possible within the bounded effort."""
@@ -60,7 +84,7 @@ class Generation:
     def place(self, task: int) -> bool:
         """Place a task at its first possible start, moving out what stands in its way if a most-wait demands it."""
         lowest, highest = self.bounds(task)
-        found = self.first_start(task, lowest)
+        found = self.wished_start(task, lowest, highest) or self.first_start(task, lowest)
         if found is None:
             return False
         start, picks = found
@@ -97,9 +121,17 @@ class Generation:
                 highest = starts[head] - wait
         return lowest, highest
 
+    def wished_start(self, task: int, lowest: int, highest: int) -> tuple[int, Picks] | None:
+        """The first start from the wished one on, if that lies within what placed tasks leave."""
+        wish = self.wishes.get(task)
+        if wish is None or not lowest <= wish.start <= highest:
+            return None
+        found = self.first_start(task, wish.start)
+        return found if found is not None and found[0] <= highest else None
+
     def first_start(self, task: int, lowest: int) -> tuple[int, Picks] | None:
         """The first start from `lowest` at which all needs are met, with what is picked; None where there is none."""
-        needs, minutes = self.frame.needs[task], self.frame.minutes[task]
+        needs, minutes = self.needs(task), self.frame.minutes[task]
         blocked = 0
         for need in needs:
             blocked |= self.booking.blocked_for(need, minutes)
@@ -113,12 +145,22 @@ class Generation:
             lowest = start + 1
         return None
 
+    def needs(self, task: int) -> tuple[FrameNeed, ...]:
+        """What a task needs; of what is kept by a task that is placed already, that alone."""
+        needs = self.frame.needs[task]
+        if not self.keepers:
+            return needs
+        return tuple(
+            replace(need, options=self.keeps[need.kept]) if need.kept >= 0 and self.keepers[need.kept] else need
+            for need in needs
+        )
+
     def pick(self, task: int, start: int) -> Picks | None:
         """Resources for each need at this start; None where the needs compete or a break would be missed."""
         taken: set[int] = set()
         groups: list[tuple[int, ...]] = []
         minutes = self.frame.minutes[task]
-        for need in self.frame.needs[task]:
+        for need in self.needs(task):
             if len(need.options) == 1 and self.frame.shift_of[need.options[0]] < 0:
                 groups.append(need.options)
                 continue
@@ -142,8 +184,19 @@ class Generation:
         if len(free) < need.picks:
             return None
         costs = {option: self.cost(option, start, start + minutes) for option in free}
+        if need.kept >= 0:
+            costs = {option: self.shortfall(need, option, start) for option in free}
+        if task in self.wishes:
+            wished = self.wishes[task].shifts
+            costs = {option: cost - WISHED_MINUTES * (option in wished) for option, cost in costs.items()}
         free.sort(key=costs.__getitem__)
         return tuple(free[: need.picks])
+
+    def shortfall(self, need: FrameNeed, option: int, start: int) -> float:
+        """Minutes for which the tasks that keep an option would lack it, the rest of them following on this one."""
+        ahead = self.booking.taken(option, need.amount) >> start
+        free = (ahead & -ahead).bit_length() - 1 if ahead else self.frame.length
+        return float(max(0, self.frame.kept_minutes[need.kept] - free))
 
     def cost(self, resource: int, start: int, end: int) -> float:
         """What giving work to this shift costs, in minutes of idling or so: calling someone anew costs a little."""
@@ -160,6 +213,9 @@ class Generation:
         for need, group in zip(self.frame.needs[task], self.picks[task], strict=True):
             for resource in group:
                 self.booking.take(resource, need.amount, start, end, hot=hot)
+            if need.kept >= 0:
+                self.keepers[need.kept].append(task)
+                self.keeps[need.kept] = group
 
     def remove(self, task: int) -> None:
         """Take a placed task out again."""
@@ -167,6 +223,8 @@ class Generation:
         for need, group in zip(self.frame.needs[task], self.picks[task], strict=True):
             for resource in group:
                 self.booking.give_back(resource, need.amount, start, end, hot=hot)
+            if need.kept >= 0:
+                self.keepers[need.kept].remove(task)
         self.start[task] = -1
         self.picks[task] = ()
         for head in self.heads(task):

@@ -3,7 +3,7 @@
 from ortools.sat.python import cp_model
 
 from cookout.core.planning.network import StartWindow
-from cookout.core.planning.problem import Aim, Problem, ResourceId, TaskId
+from cookout.core.planning.problem import HANDED_OVER, Aim, Problem, ResourceId, Stood, TaskId
 from cookout.core.planning.solver.rules import Rules
 from cookout.core.planning.values import PRESENCE_PER_WORK, even_share
 
@@ -108,6 +108,63 @@ def fair_shares(rules: Rules) -> Expression:
     return cp_model.LinearExpr.sum(above)
 
 
+def changes(rules: Rules) -> Expression:
+    """Tasks that start at another minute than before, and those that others do, each by its weight."""
+    terms: list[Expression] = []
+    for stood in rules.problem.before:
+        terms.append(_moved(rules, stood))
+        terms.append(HANDED_OVER * _handed_over(rules, stood))
+    return cp_model.LinearExpr.sum(terms)
+
+
+def _moved(rules: Rules, stood: Stood) -> Expression:
+    start, window = rules.start[stood.task], rules.windows[stood.task]
+    if isinstance(start, int):
+        return int(start != stood.start)
+    if not window.earliest <= stood.start <= window.latest:
+        return 1
+    moved = rules.model.new_bool_var(f"{stood.task} moved")
+    rules.model.add(start == stood.start).only_enforce_if(moved.negated())
+    return moved
+
+
+def _handed_over(rules: Rules, stood: Stood) -> Expression:
+    """Whether others do a task. As many do it in every plan, so it is enough that all are there who did it before."""
+    if not can_keep_hands(rules.problem, stood):
+        return 1
+    picked: dict[str, list[cp_model.IntVar | int]] = {helper: [] for helper in stood.helpers}
+    for number, need in enumerate(rules.problem.task_by_id[stood.task].needs):
+        for option in need.options:
+            helper = rules.problem.resource_by_id[option].helper
+            if helper in picked:
+                picked[helper].append(rules.picked.get((stood.task, number, option), 0))
+    if not picked:
+        return 0
+    handed = rules.model.new_bool_var(f"{stood.task} handed over")
+    for literals in picked.values():
+        rules.model.add(sum(literals) + handed >= 1)
+    return handed
+
+
+def can_keep_hands(problem: Problem, stood: Stood) -> bool:
+    """Whether those who did a task before could do it again, and no others with them."""
+    hands, able = 0, set()
+    for need in problem.task_by_id[stood.task].needs:
+        owners = {problem.resource_by_id[option].helper for option in need.options} - {None}
+        hands += need.picks if owners else 0
+        able |= owners
+    return hands == len(stood.helpers) and stood.helpers <= able
+
+
+def _least_changes(problem: Problem, windows: dict[TaskId, StartWindow]) -> int:
+    """Changes that no plan can spare: starts out of their windows, and hands that are not there."""
+    return sum(
+        (not windows[stood.task].earliest <= stood.start <= windows[stood.task].latest)
+        + HANDED_OVER * (not can_keep_hands(problem, stood))
+        for stood in problem.before
+    )
+
+
 def shifts_in_use(rules: Rules) -> list[ResourceId]:
     """The shifts that could get work."""
     return [r.id for r in rules.problem.resources if r.helper is not None and rules.on.get(r.id)]
@@ -142,7 +199,7 @@ def floor(aim: Aim, problem: Problem, windows: dict[TaskId, StartWindow]) -> int
     if aim is Aim.CREW_DAY:
         working = [t.id for t in problem.tasks if is_hands_on(problem, t.id)]
         return problem.closes - min((windows[t].latest for t in working), default=problem.closes)
-    return 0
+    return _least_changes(problem, windows) if aim is Aim.CHANGES else 0
 
 
 EXPRESSIONS = {
@@ -151,4 +208,5 @@ EXPRESSIONS = {
     Aim.FRESHNESS: freshness,
     Aim.CREW_DAY: crew_day,
     Aim.FAIR_SHARES: fair_shares,
+    Aim.CHANGES: changes,
 }

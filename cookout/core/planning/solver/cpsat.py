@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
 
+from cookout.core.errors import ProblemError
 from cookout.core.planning.result import Limits, Plan, Watch
 from cookout.core.planning.solver.rules import Rules
 
@@ -57,6 +58,8 @@ def run(
     solver.parameters.use_strong_propagation_in_disjunctive = strict
     with Watcher(solver, watch):
         status = solver.solve(rules.model, Teller(rules, tell))
+    if status == cp_model.MODEL_INVALID:
+        raise ProblemError(f"the solver refuses the model ({rules.model.validate()}); please report this event")
     plan = rules.read(solver) if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
     bound = bound_of(solver, status)
     return Found(plan, bound, status == cp_model.INFEASIBLE, status == cp_model.OPTIMAL)

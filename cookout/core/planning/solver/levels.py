@@ -12,7 +12,14 @@ from cookout.core.planning.solver.rules import Rules
 from cookout.core.planning.values import values
 
 # How the seconds are dealt out among the levels still to come; the first must not eat the time of the last.
-SHARES = {Aim.MAKESPAN: 1.0, Aim.LATENESS: 2.0, Aim.FRESHNESS: 2.0, Aim.CREW_DAY: 4.0, Aim.FAIR_SHARES: 1.5}
+SHARES = {
+    Aim.MAKESPAN: 1.0,
+    Aim.LATENESS: 2.0,
+    Aim.FRESHNESS: 2.0,
+    Aim.CREW_DAY: 4.0,
+    Aim.FAIR_SHARES: 1.5,
+    Aim.CHANGES: 0.5,
+}
 
 # On makespan problems of so few tasks a hint keeps the solver near a plan that it would leave by itself.
 UNHINTED_TASKS = 40

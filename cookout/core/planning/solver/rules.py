@@ -38,6 +38,7 @@ class Rules:
         self.start: dict[TaskId, cp_model.IntVar | int] = {}
         self.picked: dict[Pick, cp_model.IntVar | int] = {}
         self.on: dict[ResourceId, list[tuple[TaskId, cp_model.IntVar | int, int]]] = defaultdict(list)
+        self.kept: dict[str, list[cp_model.IntVar]] = {}
 
     def apply(self) -> None:
         """Every rule."""
@@ -71,17 +72,29 @@ class Rules:
                 self.start[task.id] = self.model.new_int_var(window.earliest, window.latest, task.id)
 
     def needs_are_met(self) -> None:
-        """As many different options are picked for each need as it wants."""
+        """As many different options are picked for each need as it wants, the same for all that are kept as one."""
+        held_as = self._held_as()
         for task in self.problem.tasks:
             held = self.held_picks(task.id)
             for number, need in enumerate(task.needs):
-                if held is not None:
-                    for option in held[number]:
+                picked = held_as.get(need.kept_as) if held is None else held[number]
+                if picked is not None:
+                    for option in picked:
                         self._pick(task.id, number, option, need.amount, 1)
                 elif len(need.options) <= need.picks:
                     self._all_options(task.id, number, need)
                 else:
                     self._some_options(task.id, number, need)
+
+    def _held_as(self) -> dict[str, tuple[ResourceId, ...]]:
+        """What is kept by tasks of which one is held, and so by all of them."""
+        found: dict[str, tuple[ResourceId, ...]] = {}
+        for name, uses in self.problem.kept.items():
+            for task, number in uses:
+                picks = self.held_picks(task)
+                if picks is not None:
+                    found[name] = picks[number]
+        return found
 
     def _all_options(self, task: TaskId, number: int, need: Need) -> None:
         if len(need.options) < need.picks:
@@ -90,15 +103,20 @@ class Rules:
             self._pick(task, number, option, need.amount, 1)
 
     def _some_options(self, task: TaskId, number: int, need: Need) -> None:
-        literals = []
-        for option in need.options:
-            literal = self.model.new_bool_var(f"{task} by {option}")
+        literals = self.kept.get(need.kept_as) or self._choice(task, need)
+        if need.kept_as:
+            self.kept[need.kept_as] = literals
+        for option, literal in zip(need.options, literals, strict=True):
             self._pick(task, number, option, need.amount, literal)
-            literals.append(literal)
+
+    def _choice(self, task: TaskId, need: Need) -> list[cp_model.IntVar]:
+        """A literal for each option, of which as many are true as the need picks."""
+        literals = [self.model.new_bool_var(f"{task} by {option}") for option in need.options]
         if need.picks == 1:
             self.model.add_exactly_one(literals)
         else:
             self.model.add(sum(literals) == need.picks)
+        return literals
 
     def _pick(self, task: TaskId, number: int, option: ResourceId, amount: int, literal: cp_model.IntVar | int) -> None:
         self.picked[task, number, option] = literal
@@ -241,8 +259,11 @@ class Rules:
         for task, start in self.start.items():
             if not isinstance(start, int):
                 self.model.add_hint(start, plan.start(task))
+        # Needs kept as one share their literals, and the solver takes each hint but once.
+        hinted: set[int] = set()
         for (task, number, option), literal in self.picked.items():
-            if not isinstance(literal, int):
+            if not isinstance(literal, int) and literal.index not in hinted:
+                hinted.add(literal.index)
                 self.model.add_hint(literal, option in plan.placed[task].picks[number])
 
     def read(self, value: "cp_model.CpSolver | cp_model.CpSolverSolutionCallback") -> Plan:

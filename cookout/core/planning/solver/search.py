@@ -7,6 +7,7 @@ times held. A part that brings nothing is chosen less often, and parts grow whil
 from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import cycle
+from math import prod
 from random import Random
 from time import perf_counter
 
@@ -19,7 +20,9 @@ from cookout.core.planning.solver.aims import expression, floor, is_hands_on
 from cookout.core.planning.solver.breaks import missed_breaks
 from cookout.core.planning.solver.cpsat import run
 from cookout.core.planning.solver.rules import Around, Rules
-from cookout.core.planning.values import Values, values
+from cookout.core.planning.values import Values, helpers_of, values
+
+HEAVIEST = 2**56
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,13 +63,14 @@ class Search:
         self.floors = tuple(floor(aim, problem, windows) for aim in problem.aims)
         self.neighbours = neighbours(problem)
 
-    def improve(self, plan: Plan, *, seconds: float, idle_rounds: int) -> Plan:
-        """The plan after searching for some seconds, or until as many rounds in a row bring nothing."""
+    def improve(self, plan: Plan, *, seconds: float, idle_rounds: int, enough: Values | None = None) -> Plan:
+        """The plan after searching for some seconds, until as many rounds in a row bring nothing or it is `enough`."""
+        enough = self.floors if enough is None else enough
         deadline = perf_counter() + seconds
         worth, quiet = values(self.problem, plan), 0
         for make_part in cycle(self.makers()):
             left = deadline - perf_counter()
-            if left <= 0.02 or quiet >= idle_rounds or self.watch.stop() or worth <= self.floors:
+            if left <= 0.02 or quiet >= idle_rounds or self.watch.stop() or worth <= enough:
                 break
             better = self.solve_part(make_part(plan), min(left, self.params.seconds))
             worth_now = values(self.problem, better) if better is not None else worth
@@ -78,7 +82,20 @@ class Search:
 
     def makers(self) -> tuple[Callable[[Plan], Around], ...]:
         """The kinds of parts, in the order in which they take turns."""
-        return (self.some_hands, self.stretch_of_day, self.around_one, self.two_helpers, self.stretch_of_day)
+        makers = (self.some_hands, self.stretch_of_day, self.around_one, self.two_helpers, self.stretch_of_day)
+        return (*makers, self.around_changed) if self.problem.before else makers
+
+    def around_changed(self, plan: Plan) -> Around:
+        """A stretch of what differs from before, and what is linked to it, for some of it may stand as it did."""
+        moved = [stood.task for stood in self.problem.before if plan.start(stood.task) != stood.start]
+        handed = [
+            stood.task for stood in self.problem.before if helpers_of(self.problem, plan, stood.task) != stood.helpers
+        ]
+        differ = sorted({*moved, *handed}, key=lambda task: (plan.start(task), task))
+        middle = self.chance.randrange(len(differ)) if differ else 0
+        part = differ[max(0, middle - int(self.size) // 2) : middle + int(self.size) // 2]
+        free = {*part, *(other for task in part for other in self.neighbours[task])}
+        return Around(plan, frozenset(free))
 
     def some_hands(self, plan: Plan) -> Around:
         """Times held, the work of a few helpers dealt anew."""
@@ -138,17 +155,20 @@ class Search:
 
     def weighed(self, rules: Rules, worth: Values) -> cp_model.LinearExpr:
         """All levels in one sum, each weighing more than what the next can come to; those at their floor are held."""
-        terms: list[cp_model.LinearExpr | cp_model.IntVar | int] = []
-        weight = 1
-        for aim, value, least in reversed(list(zip(self.problem.aims, worth, self.floors, strict=True))):
+        amounts = []
+        for aim, value, least in zip(self.problem.aims, worth, self.floors, strict=True):
             amount = expression(aim, rules)
-            if value <= least:
-                rules.model.add(amount <= value)
-                continue
-            most = 2 * value + 240
+            most = value if value <= least else 2 * value + 240
             rules.model.add(amount <= most)
+            if value > least:
+                amounts.append((amount, most + 1))
+        # The solver reckons with whole numbers below 2^62; of what would not fit, the last levels are left to chance.
+        while prod(most for _, most in amounts) > HEAVIEST:
+            amounts.pop()
+        weight, terms = 1, []
+        for amount, most in reversed(amounts):
             terms.append(weight * amount)
-            weight *= most + 1
+            weight *= most
         return cp_model.LinearExpr.sum(terms)
 
 

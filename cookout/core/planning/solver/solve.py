@@ -4,7 +4,7 @@ from time import perf_counter
 
 from cookout.core.planning.network import StartWindow, all_arcs, start_windows
 from cookout.core.planning.problem import Aim, Problem, TaskId
-from cookout.core.planning.quick import quick_plan, tidied
+from cookout.core.planning.quick import near_plan, quick_plan, tidied
 from cookout.core.planning.quick.dealing import dealt_anew
 from cookout.core.planning.quick.evolve import Evolution
 from cookout.core.planning.result import Level, Limits, Plan, Progress, Result, Status, Watch
@@ -30,6 +30,8 @@ SEARCH_SHARE = 0.8
 SEARCH_SHARE_LARGE = 0.95
 # After as many parts in a row that bring nothing the search gives way to the one-piece solver.
 IDLE_ROUNDS = 40
+# The share of the time in which a plan near to an earlier one may catch up with the quick one.
+NEAR_SHARE = 0.25
 
 
 def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Result:
@@ -51,7 +53,7 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
     if problem.aims == (Aim.MAKESPAN,) and first is not None:
         first = bred_plan(problem, windows, limits, watch, first)
     piece = OnePiece(problem, windows, limits, watch, began)
-    if first is not None and problem.aims != (Aim.MAKESPAN,):
+    if problem.aims != (Aim.MAKESPAN,):
         first = polished_plan(piece, first)
     piece.solve(first)
     levels = tuple(piece.levels)
@@ -63,16 +65,33 @@ def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Resul
     return Result(status, piece.best, levels, perf_counter() - began)
 
 
-def polished_plan(piece: OnePiece, first: Plan) -> Plan:
-    """The first plan with its work dealt better and, of all but small problems, after a search around it."""
+def polished_plan(piece: OnePiece, first: Plan | None) -> Plan | None:
+    """The first plan with its work dealt better and, of all but small problems, after a search around it.
+
+    What is near to an earlier plan and no worse than the first takes its place, and is not dealt anew.
+    """
     piece.best = first
-    piece.keep(dealt_anew(piece.problem, first, seed=piece.limits.seed), "deal")
+    search = Search(piece.problem, piece.windows, piece.limits, piece.watch, lambda plan: piece.keep(plan, "search"))
+    near = near_plan(piece.problem, seed=piece.limits.seed, windows=piece.windows)
+    if near is not None:
+        piece.keep(as_good(piece, search, near), "near")
+    if piece.best is None:
+        return None
+    if piece.best is first:
+        piece.keep(dealt_anew(piece.problem, piece.best, seed=piece.limits.seed), "deal")
     if len(piece.problem.tasks) <= SMALL_TASKS:
         return piece.best
     large = len(piece.problem.tasks) > ONE_PIECE_TASKS
     share = SEARCH_SHARE_LARGE if large else SEARCH_SHARE
-    search = Search(piece.problem, piece.windows, piece.limits, piece.watch, lambda plan: piece.keep(plan, "search"))
     return search.improve(piece.best, seconds=share * piece.left(), idle_rounds=10**6 if large else IDLE_ROUNDS)
+
+
+def as_good(piece: OnePiece, search: Search, near: Plan) -> Plan:
+    """A plan near to an earlier one after a search around it, until it is as good as the best that is known."""
+    if piece.best is None or len(piece.problem.tasks) <= SMALL_TASKS:
+        return near
+    enough = values(piece.problem, piece.best)
+    return search.improve(near, seconds=NEAR_SHARE * piece.left(), idle_rounds=IDLE_ROUNDS, enough=enough)
 
 
 def bred_plan(problem: Problem, windows: dict[TaskId, StartWindow], limits: Limits, watch: Watch, first: Plan) -> Plan:

@@ -15,8 +15,8 @@ from cookout.core.planning.result import Limits, Progress, Status, Watch
 from cookout.jobs import words
 from cookout.jobs.arguments import within
 from cookout.jobs.papers import json_text, write_papers
+from cookout.services.paper import usual_paper
 from cookout.services.plan import plan_file
-from cookout.services.sheets import usual_paper
 from cookout.sheets import terminal_timeline
 
 # 2 is what a wrong command line ends with.

@@ -1,0 +1,25 @@
+"""Asking somebody to share an event."""
+
+from django import forms
+from django.utils.translation import gettext_lazy as _
+
+ROLES = [("planner", _("co-planner: may change everything but sharing")), ("viewer", _("viewer: may look and print"))]
+
+
+class InviteForm(forms.Form):
+    """A role, and an address where the invitation is for one person alone."""
+
+    role = forms.ChoiceField(label=_("As"), choices=ROLES)
+    email = forms.EmailField(
+        label=_("E-mail address"),
+        required=False,
+        max_length=254,
+        help_text=_("Then only an account of that address can take it. Without one, whoever opens the link first."),
+        widget=forms.EmailInput(attrs={"autocomplete": "off", "autocapitalize": "off"}),
+    )
+
+
+class RoleForm(forms.Form):
+    """Another role for a member."""
+
+    role = forms.ChoiceField(choices=ROLES)
