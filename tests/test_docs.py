@@ -31,7 +31,7 @@ def test_every_command_and_each_of_its_options_is_in_the_readme(command: str) ->
 
 
 def test_there_are_commands_to_look_for() -> None:
-    assert COMMANDS == ["coals", "demo", "plan"]
+    assert COMMANDS == ["coals", "demo", "make_account", "plan"]
     assert {"--json", "--seconds", "--workers", "--seed", "--out"} < options("plan")
 
 

@@ -1,7 +1,7 @@
 """One step of a recipe on the strip of the recipe's time, as a small SVG that stretches with the page.
 
-Kinds of work differ by shape, not by colour alone: work is a tall block, a bake a block with a line along its foot, waiting a
-thin line. The looks are classes; the page's stylesheet has their colours.
+Kinds of work differ by shape, not by colour alone: work is a tall block, a bake a block with a line along its foot,
+waiting a thin line. The looks are classes; the page's stylesheet has their colours.
 """
 
 from cookout.core.kitchen.course import Course, Span

@@ -3,8 +3,11 @@
 from dataclasses import dataclass
 
 from django.conf import settings
+from django.contrib.auth.tokens import default_token_generator
 from django.core import signing
 from django.db import IntegrityError, transaction
+from django.utils.encoding import force_bytes
+from django.utils.http import urlsafe_base64_encode
 
 from cookout.services import mail
 from cookout.services.errors import AddressTakenError
@@ -122,6 +125,12 @@ def show_hints_again(*, user_id: int) -> None:
 def close_account(*, user_id: int) -> None:
     """Remove an account with everything that it owns, for good; what others share with it stays theirs."""
     User.objects.filter(pk=user_id).delete()
+
+
+def make_password_entry(*, user_id: int) -> tuple[str, str]:
+    """The two words of a link by which somebody may choose a password, once and within a day."""
+    user = User.objects.get(pk=user_id)
+    return urlsafe_base64_encode(force_bytes(user.pk)), default_token_generator.make_token(user)
 
 
 def make_demo_entry(*, user_id: int) -> str:

@@ -117,5 +117,9 @@ def _save_with_own_key(row: Event, file_name: str) -> None:
 
 
 def _key_taken(key: str, file_name: str) -> EventFileError:
-    fault = Fault(f"{file_name}: id", f"you have another event with the id {key!r}.", "Give this one an id of its own; one thrown away still has its id.")
+    fault = Fault(
+        f"{file_name}: id",
+        f"you have another event with the id {key!r}.",
+        "Give this one an id of its own; one thrown away still has its id.",
+    )
     return EventFileError((fault,))

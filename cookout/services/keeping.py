@@ -89,4 +89,3 @@ def _row(kind: str, owner_id: int, thing: UUID) -> Kit | Person | Template:
     if found is None:
         raise NoSuchThingError(_("It is not there any more. Look at the page anew."))
     return found
-

@@ -12,6 +12,7 @@ from cookout.core.planning.lists import allergen_card, leftovers, measure_out, p
 from cookout.core.planning.lists.table_card import Card
 from cookout.core.planning.record import PlanRecord
 from cookout.core.planning.wording import HourStyle
+from cookout.drawing.words import Words
 from cookout.services import links
 from cookout.services.errors import NoSuchThingError
 from cookout.sheets import (
@@ -123,7 +124,13 @@ def print_call_sheet(*, record: PlanRecord, helper_id: str, printing: Printing) 
 
 
 def printing_for(
-    *, record: PlanRecord, paper: str | None, hours: HourStyle, address: str | None, revision: int
+    *,
+    record: PlanRecord,
+    paper: str | None,
+    hours: HourStyle,
+    address: str | None,
+    revision: int,
+    drawing_words: Words,
 ) -> Printing:
     """How to print for a reader, in the language in force; `paper` None is the one that goes with the units."""
     chosen: Paper = "letter" if paper == "letter" else "a4" if paper == "a4" else usual_paper(record)
@@ -135,6 +142,7 @@ def printing_for(
         language=(get_language() or "en").partition("-")[0],
         gettext=gettext,
         ngettext=ngettext,
+        drawing_words=drawing_words,
     )
 
 

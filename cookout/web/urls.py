@@ -9,6 +9,7 @@ from cookout.web.views import (
     calendars,
     crew,
     day,
+    event_recipes,
     events,
     fire,
     gear,
@@ -19,6 +20,10 @@ from cookout.web.views import (
     menu,
     paper,
     plan,
+    recipe_editing,
+    recipe_sharing,
+    recipe_versions,
+    recipes,
     revisions,
     run_sheet,
     share,
@@ -34,6 +39,7 @@ from cookout.web.views import (
 EVENT = "events/<uuid:event>/"
 REVISION = EVENT + "revisions/<int:number>/"
 HELPER = EVENT + "helpers/<str:helper>/"
+RECIPE = "recipes/<uuid:recipe>/"
 RUN = EVENT + "runs/<int:run>/"
 
 urlpatterns = [
@@ -84,7 +90,30 @@ urlpatterns = [
     path(EVENT + "calendar/link/", calendars.make_link, name="calendar-link"),
     path(EVENT + "calendar/link/end/", calendars.end_link, name="calendar-link-end"),
     # TEMPORARY stubs: replace each by its view
-    path("recipes/", unfinished.stub, name="recipes"),
+    path("recipes/", recipes.listed, name="recipes"),
+    path("recipes/new/", recipe_editing.new, name="recipe-new"),
+    path("recipes/lines/", recipe_editing.lines, name="recipe-lines"),
+    path("recipes/import/", recipe_editing.bring_in, name="recipe-import"),
+    path("recipes/starters/take/", recipes.take_starters, name="recipe-starters-take"),
+    path("recipes/starters/<slug:name>/", recipes.starter, name="recipe-starter"),
+    path(RECIPE, recipes.show, name="recipe"),
+    path(RECIPE + "edit/", recipe_editing.edit, name="recipe-edit"),
+    path(RECIPE + "copy/", recipes.copy, name="recipe-copy"),
+    path(RECIPE + "delete/", recipes.delete, name="recipe-delete"),
+    path(RECIPE + "restore/", recipes.restore, name="recipe-restore"),
+    path(RECIPE + "share/", recipe_sharing.share, name="recipe-share"),
+    path(RECIPE + "share/end/", recipe_sharing.end_share, name="recipe-share-end"),
+    path(RECIPE + "recipe.toml", recipes.download, name="recipe-file"),
+    path(RECIPE + "recipe.jsonld", recipes.linked_data, name="recipe-jsonld"),
+    path(RECIPE + "versions/", recipe_versions.listed, name="recipe-versions"),
+    path(RECIPE + "versions/<int:number>/", recipe_versions.show, name="recipe-version"),
+    path(RECIPE + "versions/<int:number>/back/", recipe_versions.bring_back, name="recipe-version-back"),
+    path(RECIPE + "into-event/", event_recipes.into_event, name="recipe-into-event"),
+    path(EVENT + "recipes/<str:key>/", event_recipes.show, name="event-recipe"),
+    path(EVENT + "recipes/<str:key>/new-version/", event_recipes.renew, name="event-recipe-renew"),
+    path(EVENT + "recipes/<str:key>/keep/", event_recipes.keep, name="event-recipe-keep"),
+    path("r/<str:token>/", recipe_sharing.shared, name="recipe-shared"),
+    path("r/<str:token>/take/", recipe_sharing.take, name="recipe-shared-take"),
     path("keeping/", keeping.show, name="keeping"),
     path("keeping/back/<uuid:thing>/", keeping.bring_back, name="keeping-back"),
     path("help/", unfinished.stub, name="help"),

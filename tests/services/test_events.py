@@ -90,9 +90,11 @@ def test_an_example_that_is_there_already_stays_as_its_owner_changed_it() -> Non
     assert again.is_example
 
 
-def test_deleting_an_event_ends_its_plans_and_links() -> None:
+def test_deleting_an_event_for_good_ends_its_plans_and_links() -> None:
     cast = the_cast()
     events.delete_event(event_id=cast.event.pk)
-    assert not any(rows.objects.exists() for rows in (Event, Revision, Link, PlanRun))
     with pytest.raises(NoSuchThingError):
         events.delete_event(event_id=cast.event.pk)
+    assert Revision.objects.exists()
+    events.erase_event(owner_id=cast.owner.pk, public_id=cast.event.public_id)
+    assert not any(rows.objects.exists() for rows in (Event, Revision, Link, PlanRun))

@@ -18,7 +18,8 @@ from django.utils.translation.template import templatize
 ROOT = Path(__file__).resolve().parents[2]
 LOCALE = ROOT / "cookout" / "web" / "locale"
 SECOND = "es"
-KEYWORDS = ("_", "gettext", "gettext_lazy", "ngettext", "ngettext_lazy", "pgettext", "pgettext_lazy", "npgettext")
+WHERE = (("services", "*.py"), ("sheets", "*.py"), ("web", "*.py"), ("web", "*.html"))
+KEYWORDS = ("_", "gettext", "gettext_lazy", "gettext_noop", "ngettext", "ngettext_lazy", "pgettext", "pgettext_lazy", "npgettext")
 SINGULAR_AND_PLURAL = ("ngettext", "ngettext_lazy", "npgettext")
 COUNTED = re.compile(r'counted:"([^",]+),([^",]+)"')
 
@@ -28,7 +29,7 @@ Message = str | tuple[str, str]
 def catalogue() -> Catalog:
     """Everything that pages, forms and services say, with where it stands."""
     found = Catalog(domain="django", charset="utf-8")
-    for path in sorted([*_sources("services", "*.py"), *_sources("web", "*.py"), *_sources("web", "*.html")]):
+    for path in sorted(path for folder, pattern in WHERE for path in (ROOT / "cookout" / folder).rglob(pattern)):
         for message, context in _messages(path):
             found.add(message, locations=[(path.relative_to(ROOT).as_posix(), None)], context=context)
     return found
@@ -66,10 +67,6 @@ def keep_in_step(language: str = SECOND) -> None:
 
 def _po(language: str) -> Path:
     return LOCALE / language / "LC_MESSAGES" / "django.po"
-
-
-def _sources(folder: str, pattern: str) -> Iterator[Path]:
-    return (ROOT / "cookout" / folder).rglob(pattern)
 
 
 def _messages(path: Path) -> Iterator[tuple[Message, str | None]]:

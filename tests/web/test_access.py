@@ -107,6 +107,11 @@ OWNERS_PAGES = {
     "helper-pdf": OF_HELPER,
     "helper-link": Address(method="post", takes=("event", "helper"), for_="planners"),
     "helper-link-end": Address(method="post", owner=302, takes=("event", "helper"), for_="planners"),
+    "timeline": GET,
+    "tasks": GET,
+    "task": Address(takes=("event", "task")),
+    "task-pin": Address(method="post", owner=422, takes=("event", "task"), for_="planners"),
+    "task-unpin": Address(method="post", owner=409, takes=("event", "task"), for_="planners"),
     "lists": GET,
     "list": OF_LIST,
     "list-tick": Address(method="post", owner=302, takes=("event", "name"), for_="planners"),
@@ -173,6 +178,7 @@ def place_of(name: str, run: PlanRun, event: object) -> str:
         "run": run.pk,
         "trial": run.pk,
         "helper": HELPER,
+        "task": "crumble.slice",
         "number": page.number,
         "name": page.name,
         "kind": page.kind,
@@ -307,5 +313,7 @@ def test_pages_without_a_guard_are_few_and_known(nobody: Client) -> None:
     for name in ("reset", "reset-sent", "reset-done"):
         assert nobody.get(reverse(name)).status_code == 200
     assert nobody.get(reverse("reset-confirm", args=["x", "y"])).status_code == 200
-    assert nobody.post(reverse("language"), {"language": "es", "next": "//elsewhere.example/"}).headers["Location"] == "/"
+    assert (
+        nobody.post(reverse("language"), {"language": "es", "next": "//elsewhere.example/"}).headers["Location"] == "/"
+    )
     assert nobody.post(reverse("hint-away", args=["menu"])).headers["Location"].startswith(reverse("sign-in"))

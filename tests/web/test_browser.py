@@ -79,32 +79,6 @@ def test_from_the_demos_start_page_to_a_helpers_call_sheet(page: Page, example: 
     assert_no_sideways_scrolling(page)
 
 
-@SIZES
-def test_the_timeline_changes_its_rows_without_loading_the_page_anew(
-    page: Page, example: Event, size: dict[str, int]
-) -> None:
-    page.set_viewport_size({"width": size["width"], "height": size["height"]})
-    enter(page, example)
-    page.goto(reverse("event", args=[example.public_id]))
-    page.evaluate("document.title = 'the same page'")
-    page.get_by_role("link", name="by helper").click()
-    expect(page.get_by_role("link", name="by helper")).to_have_attribute("aria-current", "true")
-    assert page.title() == "the same page" or "by=helper" in page.url
-    expect(page.locator("svg:visible").first).to_have_attribute("aria-label", f"Timeline of {example.name}, by helper")
-
-
-def test_a_task_in_the_drawing_leads_to_its_line_even_in_a_folded_list(page: Page, example: Event) -> None:
-    enter(page, example)
-    page.goto(reverse("event", args=[example.public_id]))
-    page.locator(".tasks details").evaluate("list => { list.open = false; }")
-    link = page.locator(".drawing-wide svg a").first
-    line = page.locator(f'[id="{(link.get_attribute("href") or "").removeprefix("#")}"]')
-    expect(line).to_be_hidden()
-    link.focus()
-    page.keyboard.press("Enter")
-    expect(line).to_be_in_viewport()
-
-
 def test_planning_from_the_page_shows_progress_and_ends_in_a_new_revision(page: Page, example: Event) -> None:
     enter(page, example)
     page.goto(reverse("event", args=[example.public_id]))

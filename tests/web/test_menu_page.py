@@ -32,7 +32,9 @@ def order(cast: Cast) -> list[str]:
 
 def test_a_serving_is_added_by_day_and_time(owner: Client, cast: Cast) -> None:
     form = form_of(opened(owner, cast), "serving", "")
-    answer = owner.post(place(cast), form.filled("serving", name="Late bread", at_0="2027-06-13", at_1="00:30", people="9"))
+    answer = owner.post(
+        place(cast), form.filled("serving", name="Late bread", at_0="2027-06-13", at_1="00:30", people="9")
+    )
     assert answer.status_code == 302
     added = core(cast).servings[-1]
     assert (added.id, added.at, added.people, added.early, added.late) == ("late-bread", 24 * 60 + 30, 9, 10, 10)

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 
-from cookout.core.planning.problem import HANDED_OVER, Aim, Problem, ResourceId, TaskId
+from cookout.core.planning.problem import HANDED_OVER, Aim, Freshness, Problem, ResourceId, TaskId
 from cookout.core.planning.result import Plan
 
 Values = tuple[int, ...]
@@ -28,11 +28,13 @@ def lateness(problem: Problem, plan: Plan) -> int:
 
 def staleness(problem: Problem, plan: Plan) -> int:
     """Minutes that finished food waits beyond what it wants, summed."""
-    total = 0
-    for wish in problem.freshness:
-        used = plan.start(wish.used) if wish.used is not None else (wish.by or 0)
-        total += max(0, used - plan.end(problem.task_by_id[wish.made]) - wish.free)
-    return total
+    return sum(stands(problem, plan, wish) for wish in problem.freshness)
+
+
+def stands(problem: Problem, plan: Plan, wish: Freshness) -> int:
+    """Minutes that one finished food waits beyond what it wants."""
+    used = plan.start(wish.used) if wish.used is not None else (wish.by or 0)
+    return max(0, used - plan.end(problem.task_by_id[wish.made]) - wish.free)
 
 
 def crew_day(problem: Problem, plan: Plan) -> int:

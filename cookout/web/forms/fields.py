@@ -132,6 +132,8 @@ class MomentField(forms.MultiValueField):
         if not data_list or self.clock is None:
             return None
         day, time = data_list
+        if day is None or time is None:
+            raise forms.ValidationError(_("Say on which day.") if day is None else _("Say at what time."))
         if datetime.combine(day, time) == self.held[0]:
             return self.held[1]
         try:

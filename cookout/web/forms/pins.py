@@ -30,7 +30,7 @@ class PinForm(forms.Form):
     unit = forms.ChoiceField(label=gettext_lazy("In which oven"), required=False)
 
     def __init__(self, event: Event, task: PlannedTask, *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, auto_id="pin-%s", **kwargs)
+        super().__init__(*args, auto_id="pin-%s", label_suffix="", **kwargs)
         self.event = event
         self.task = task
         self._set_time()

@@ -52,7 +52,7 @@ class RecipeEditor:
         rows = [step_values(each, names[place - 1][0] if place else None) for place, each in enumerate(tables)]
         swaps = [dict(each) for each in _listed(table.get("swaps")) if isinstance(each, dict)]
         editor = cls._of_rows(head_values(table, ingredients_text(table)), rows, swaps, dict(why or {}))
-        editor._explain()
+        editor.explain()
         return editor
 
     @classmethod
@@ -86,6 +86,19 @@ class RecipeEditor:
     def why_text(self) -> str:
         """The reasons, to be sent along."""
         return json.dumps(self.why) if self.why else ""
+
+    @property
+    def is_wrong(self) -> bool:
+        """Whether something that was typed stands by its field as wrong."""
+        forms = (self.head, *self.steps, *self.swaps)
+        return any(form.is_bound and form.errors for form in forms)
+
+    @property
+    def head_is_long(self) -> bool:
+        """Whether anything is typed in what is folded away at first, beyond what is usual."""
+        usual = {"pans": 1, "serve_minutes": 5, "serve_hands": 1}
+        folded = ("pans", "pan", "rests_minutes", "best_within", "serve_minutes", "serve_hands", "icing", "allergens")
+        return any(str(self.head[key].value() or "") not in ("", str(usual.get(key, ""))) for key in folded)
 
     @property
     def can_add_step(self) -> bool:
@@ -163,7 +176,7 @@ class RecipeEditor:
         else:
             self.asked.append(("steps", f"{label}{_('Steps')}", words))
 
-    def _explain(self) -> None:
+    def explain(self) -> None:
         """Put the reasons of proposed values under their fields."""
         for place, reason in self.why.items():
             form, field = self._place(Fault(f"recipe: recipe.{place}", "", ""))
@@ -187,12 +200,8 @@ class RecipeEditor:
 
 def ingredients_text(table: Table) -> str:
     """The ingredients of a table, one a line."""
-    lines = []
-    for entry in _listed(table.get("ingredients")):
-        if isinstance(entry, dict):
-            entry = ingredient_line(Ingredient(**entry))
-        lines.append(str(entry))
-    return "\n".join(lines)
+    entries = _listed(table.get("ingredients"))
+    return "\n".join(ingredient_line(Ingredient(**each)) if isinstance(each, dict) else str(each) for each in entries)
 
 
 def editor_of(recipe: Recipe, units: str) -> RecipeEditor:

@@ -61,5 +61,6 @@ class BringForm(forms.Form):
         given["name"] = given.get("name") or "recipe"
         given["text"] = str(given.get("text") or "").replace("\r\n", "\n").replace("\r", "\n")
         if not self.errors and not given["text"].strip():
-            self.add_error("text", forms.ValidationError(_("There is nothing to read yet. Paste a recipe, or choose a file.")))
+            words = _("There is nothing to read yet. Paste a recipe, or choose a file.")
+            self.add_error("text", forms.ValidationError(words))
         return given

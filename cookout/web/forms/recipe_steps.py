@@ -92,6 +92,11 @@ class StepForm(forms.Form):
         return data.get(self.add_prefix(key)) if data is not None else initial.get(key)
 
     @property
+    def minutes_fields(self) -> list[forms.BoundField]:
+        """Least, usual and most."""
+        return [self[key] for key in ("least", "usual", "most")]
+
+    @property
     def gear_fields(self) -> list[forms.BoundField]:
         """The counts of gear."""
         return [self[f"gear_{kind}"] for kind in GEAR]

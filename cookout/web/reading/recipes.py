@@ -168,15 +168,15 @@ def recipe_text(recipe: Recipe, units: str) -> list[str]:
         _("serves %(number)d") % {"number": recipe.serves},
         str(FOODS[recipe.food]),
         keeps_words(recipe),
-        *([_("stands %(minutes)d min before it is served") % {"minutes": recipe.rests_minutes}] * bool(recipe.rests_minutes)),
-        *([_("in %(count)d pans, %(pan)s") % {"count": recipe.pans, "pan": recipe.pan}] * (recipe.pans > 1)),
+        _("stands %(minutes)d min before it is served") % {"minutes": recipe.rests_minutes},
+        _("in %(count)d pans, %(pan)s") % {"count": recipe.pans, "pan": recipe.pan},
         *(ingredient_line(ingredient) for ingredient in recipe.ingredients),
         *(f"{swap.use} ← {swap.instead_of}" for swap in recipe.swaps),
     ]
     _course, rows = strip_of(recipe=recipe)
     for row in (_step_row(recipe, row, units) for row in rows):
-        said = [f"{row.strip.number}. {row.step.name}", row.kind, row.minutes, row.who, row.waits, row.heat, row.step.note]
-        lines.append(" · ".join(part for part in said if part))
+        said = (row.kind, row.minutes, row.who, row.waits, row.heat, row.step.note)
+        lines.append(" · ".join([f"{row.strip.number}. {row.step.name}", *(part for part in said if part)]))
     return lines
 
 

@@ -15,6 +15,7 @@ from cookout.store.selectors.revisions import Revision
 from cookout.web import answers, preferences
 from cookout.web.forms.paper import SizeForm, WallForm
 from cookout.web.guards import edited_plan, planned_helper, seen_plan, signed_in
+from cookout.web.reading.drawn import drawn_words
 from cookout.web.reading.paper import SHEETS, called_helpers, sheet_groups
 
 Plan = tuple[Event, Revision, PlanRecord]
@@ -94,6 +95,7 @@ def helpers_own(
         hours=preferences.current().hours,
         address=answers.address(request, "call-sheet", token=token),
         revision=revision.number,
+        drawing_words=drawn_words(),
     )
     content = paper.print_call_sheet(record=record, helper_id=helper.id, printing=printing)
     return answers.unlisted(answers.pdf(content, name=f"call-sheet-{helper.id}-{revision.number}.pdf"))
@@ -129,6 +131,7 @@ def _printing(request: HttpRequest, plan: Plan, address: str, size: SizeForm | N
         hours=preferences.current().hours,
         address=address,
         revision=revision.number,
+        drawing_words=drawn_words(),
     )
 
 

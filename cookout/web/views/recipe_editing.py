@@ -146,7 +146,13 @@ def _to_complete(request: HttpRequest, draft: DraftRecipe) -> HttpResponse:
 
 
 def _page(
-    request: HttpRequest, editor: RecipeEditor, row: Recipe | None = None, was: int = 0, *, status: int = 200, **more: Any
+    request: HttpRequest,
+    editor: RecipeEditor,
+    row: Recipe | None = None,
+    was: int = 0,
+    *,
+    status: int = 200,
+    **more: Any,
 ) -> HttpResponse:
     text = str(editor.head["ingredients"].value() or "")
     page = {
@@ -155,7 +161,8 @@ def _page(
         "was": was,
         "lines": lines_read(understood(text)),
         "here": reverse("recipe-new") if row is None else reverse("recipe-edit", args=[row.public_id]),
-        "origin": request.POST.get("origin", ""),
+        "origin": "elsewhere" if request.POST.get("origin") == "elsewhere" else "",
+        "note": request.POST.get("version-note", ""),
         **more,
     }
     return render(request, "cookout/recipe_edit.html", page, status=status)

@@ -51,8 +51,8 @@ def show(request: HttpRequest, recipe: UUID) -> HttpResponse:
     row, current = own_recipe(request, recipe)
     core = recipe_of(current)
     page = recipe_page(core, people_asked(request.GET.get("people", ""), core.serves))
-    shown = {"row": row, "version": current, "page": page, "origin": origin_words(row), "is_shared": bool(row.share_hash)}
-    return render(request, "cookout/recipe.html", shown)
+    shown = {"row": row, "version": current, "page": page, "origin": origin_words(row)}
+    return render(request, "cookout/recipe.html", {**shown, "is_shared": bool(row.share_hash)})
 
 
 @require_GET

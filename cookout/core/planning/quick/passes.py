@@ -8,17 +8,13 @@ scheduled forward and improved by going back and forth (justification, Valls, Ba
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from random import Random
-from statistics import median_low
 
 from cookout.core.planning.network import StartWindow, start_windows
-from cookout.core.planning.problem import Aim, Problem, TaskId
+from cookout.core.planning.problem import Aim, Problem, Stood, TaskId
 from cookout.core.planning.quick.frame import Frame, frame
 from cookout.core.planning.quick.generate import Generation, Wish
 from cookout.core.planning.result import Plan, never
 from cookout.core.planning.values import Values, values
-
-# Minutes of disorder in the order of tasks, for plans near to an earlier one.
-NEAR_NOISES = (0.0, 4.0, 12.0)
 
 
 def quick_plan(
@@ -77,28 +73,11 @@ class QuickPass:
             attempt += 1
             yield plan
 
-    def near_plans(self) -> Iterator[Plan | None]:
-        """Plans in which tasks stand as they did before wherever they can, a few of them.
-
-        Where the day as a whole has moved, that is where they stood but for that.
-        """
-        on_time = frame(with_dues_as_deadlines(self.problem), mirrored=True)
-        with_delay = frame(self.problem, mirrored=True, windows=self.windows)
-        ahead = frame(self.problem, mirrored=False, windows=self.windows)
-        assert with_delay is not None
-        assert ahead is not None
-        trailing = trailing_tasks(self.problem, with_delay)
-        for noise in NEAR_NOISES:
-            for shift in shifts(self.problem):
-                for back in (on_time, with_delay):
-                    if back is not None:
-                        yield self.backward_plan(back, ahead, trailing, noise=noise, shift=shift)
-
     def backward_plan(
-        self, back: Frame, ahead: Frame, trailing: frozenset[int], *, noise: float, shift: int | None = None
+        self, back: Frame, ahead: Frame, trailing: frozenset[int], *, noise: float, stood: tuple[Stood, ...] = ()
     ) -> Plan | None:
-        """One plan: all but the trailing tasks backward, then those forward; with a `shift` near to what was before."""
-        wishes = {} if shift is None else wishes_in(back, self.problem, shift)
+        """One plan: all but the trailing tasks backward, then those forward; near to where tasks `stood`, if at all."""
+        wishes = wishes_in(back, self.problem, stood)
         order = [wishes[task].start if task in wishes else latest for task, latest in enumerate(back.latest)]
         rank = [place + (self.chance.gauss(0, noise) if noise else 0.0) for place in order]
         generation = Generation(back, rank, chance=self.chance if noise and not wishes else None, wishes=wishes)
@@ -106,14 +85,13 @@ class QuickPass:
             return None
         if not trailing:
             return back.plan(generation.start, generation.picks)
-        return self.forward_rest(back, ahead, generation, trailing, shift)
+        return self.forward_rest(back, ahead, generation, trailing, stood)
 
     def forward_rest(
-        self, back: Frame, ahead: Frame, generation: Generation, trailing: frozenset[int], shift: int | None
+        self, back: Frame, ahead: Frame, generation: Generation, trailing: frozenset[int], stood: tuple[Stood, ...]
     ) -> Plan | None:
         """Place the trailing tasks forward around what stands."""
-        wishes = {} if shift is None else wishes_in(ahead, self.problem, shift)
-        rest = Generation(ahead, [float(t) for t in ahead.earliest], wishes=wishes)
+        rest = Generation(ahead, [float(t) for t in ahead.earliest], wishes=wishes_in(ahead, self.problem, stood))
         for task in range(len(ahead.tasks)):
             if task not in trailing:
                 minute = back.to_problem_start(task, generation.start[task])
@@ -155,33 +133,19 @@ class QuickPass:
             rank = [float(back.to_problem_start(i, s)) for i, s in enumerate(backward.start)]
 
 
-def near_plan(problem: Problem, *, seed: int = 1, windows: dict[TaskId, StartWindow] | None = None) -> Plan | None:
-    """The best of a few plans in which tasks stand as they did before wherever they can; None where none is found."""
-    quick = QuickPass(problem, seed=seed, windows=windows)
-    found = [plan for plan in quick.near_plans() if plan is not None] if quick.windows and problem.before else []
-    return min(found, key=lambda plan: values(problem, plan), default=None)
-
-
-def shifts(problem: Problem) -> tuple[int, ...]:
-    """By how many minutes the day may have moved: not at all, or as what is due has in the middle."""
-    stood = {each.task: each.start for each in problem.before}
-    moves = [
-        due.at - problem.task_by_id[due.task].minutes - stood[due.task] for due in problem.dues if due.task in stood
-    ]
-    return tuple(dict.fromkeys((0, median_low(moves)))) if moves else (0,)
-
-
-def wishes_in(packed: Frame, problem: Problem, shift: int) -> dict[int, Wish]:
-    """Where tasks stood before, that much later, and who did them, as wishes by the frame's numbers."""
+def wishes_in(packed: Frame, problem: Problem, before: tuple[Stood, ...]) -> dict[int, Wish]:
+    """Where tasks stood before and who did them, as wishes by the frame's numbers."""
+    if not before:
+        return {}
     number = {task: i for i, task in enumerate(packed.tasks)}
     own = {helper: frozenset(shifts) for helper, shifts in problem.shifts_by_helper.items()}
     of = {resource: i for i, resource in enumerate(packed.resources)}
     return {
         number[stood.task]: Wish(
-            packed.to_frame_start(number[stood.task], stood.start + shift),
+            packed.to_frame_start(number[stood.task], stood.start),
             frozenset(of[one] for helper in stood.helpers for one in own.get(helper, ())),
         )
-        for stood in problem.before
+        for stood in before
     }
 
 

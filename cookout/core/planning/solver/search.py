@@ -111,15 +111,18 @@ class Search:
 
     def around_one(self, plan: Plan) -> Around:
         """A task with all that is linked to it, link by link, and the hands at work at the time."""
-        first = self.chance.choice(self.problem.tasks).id
+        return Around(plan, self.linked_to(self.chance.choice(self.problem.tasks).id, self.size))
+
+    def linked_to(self, first: TaskId, most: float) -> frozenset[TaskId]:
+        """A task with the tasks that are linked to it, nearest first, until there are so many."""
         free: dict[TaskId, None] = {first: None}
         queue = [first]
-        while queue and len(free) < self.size:
+        while queue and len(free) < most:
             for other in self.neighbours[queue.pop(0)]:
-                if other not in free and len(free) < self.size:
+                if other not in free and len(free) < most:
                     free[other] = None
                     queue.append(other)
-        return Around(plan, frozenset(free))
+        return frozenset(free)
 
     def two_helpers(self, plan: Plan) -> Around:
         """The work of two helpers, and what is bound closely to it."""

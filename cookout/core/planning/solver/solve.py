@@ -30,8 +30,8 @@ SEARCH_SHARE = 0.8
 SEARCH_SHARE_LARGE = 0.95
 # After as many parts in a row that bring nothing the search gives way to the one-piece solver.
 IDLE_ROUNDS = 40
-# The share of the time in which a plan near to an earlier one may catch up with the quick one.
-NEAR_SHARE = 0.25
+# The share of the time for a first plan near to an earlier one, and again for it to catch up with the quick one.
+NEAR_SHARE = 0.15
 
 
 def solve(problem: Problem, limits: Limits, watch: Watch | None = None) -> Result:
@@ -72,7 +72,13 @@ def polished_plan(piece: OnePiece, first: Plan | None) -> Plan | None:
     """
     piece.best = first
     search = Search(piece.problem, piece.windows, piece.limits, piece.watch, lambda plan: piece.keep(plan, "search"))
-    near = near_plan(piece.problem, seed=piece.limits.seed, windows=piece.windows)
+    until = perf_counter() + NEAR_SHARE * piece.left()
+    near = near_plan(
+        piece.problem,
+        seed=piece.limits.seed,
+        windows=piece.windows,
+        stop=lambda: piece.watch.stop() or perf_counter() > until,
+    )
     if near is not None:
         piece.keep(as_good(piece, search, near), "near")
     if piece.best is None:

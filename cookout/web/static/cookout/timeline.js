@@ -84,6 +84,8 @@ async function open(address) {
   document.body.classList.add("has-task");
   const title = panel.querySelector("#task-title");
   if (title) title.focus();
+  // The sheet on a phone covers what lies low: the task that was opened goes above it.
+  if (opener && getComputedStyle(panel).position === "fixed") opener.scrollIntoView();
 }
 
 function isTask(link) {
