@@ -42,6 +42,10 @@ INSTALLED_APPS = [
     "cookout.jobs",
 ]
 
+# A recipe of sixty steps is one page of fields; a saved page that a recipe is read from may be pasted whole.
+DATA_UPLOAD_MAX_NUMBER_FIELDS = 4000
+DATA_UPLOAD_MAX_MEMORY_SIZE = 10_000_000
+
 MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",

@@ -62,7 +62,9 @@ def timeline_svg(
     rows = rows_of(shown, by, voice, zoom, only)
     if only:
         job = replace(job, record=record_of_rows(shown, rows))
-    return frame.around(job, *_content(job, rows, zoom, window or whole(job.record if rows else record)))
+    # A row alone takes the hours of its own work, which may be fewer than those in which its dishes may be served.
+    alone = replace(job.record, servings=(), slots=()) if only and rows else record
+    return frame.around(job, *_content(job, rows, zoom, window or whole(alone)))
 
 
 def fire_svg(

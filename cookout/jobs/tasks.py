@@ -3,7 +3,7 @@
 from celery import shared_task
 from django.utils import timezone
 
-from cookout.services import events, plan
+from cookout.services import events, plan, recipes
 
 
 @shared_task(name="cookout.carry_out_plan_run")
@@ -20,5 +20,6 @@ def end_silent_plan_runs() -> int:
 
 @shared_task(name="cookout.forget_deleted")
 def forget_deleted() -> int:
-    """Remove for good the events that were thrown away too long ago; how many they were."""
-    return events.purge_deleted(now=timezone.now())
+    """Remove for good the events and recipes that were thrown away too long ago; how many they were."""
+    now = timezone.now()
+    return events.purge_deleted(now=now) + recipes.forget_deleted(now=now)

@@ -14,7 +14,7 @@ from django.utils import timezone
 
 from cookout.core.eventfile import read_event, write_event
 from cookout.core.planning.event import Event as CoreEvent
-from cookout.core.planning.parts import Part, changed_parts, fingerprint, read_part, write_part
+from cookout.core.planning.parts import Part, changed_parts, fingerprint, read_part, restore_part, write_part
 from cookout.services.errors import NoSuchThingError, PartChangedError, UndoTooLateError
 from cookout.services.readout import read_out
 from cookout.store.models import Edit, Event
@@ -66,7 +66,7 @@ def undo_edit(*, event_id: int, user_id: int | None, edit_id: int, words: str) -
     for part in parts:
         if fingerprint(event, part) != fingerprint(after, part):
             raise UndoTooLateError(edit.words)
-        event = write_part(event, part, read_part(before, part))
+        event = restore_part(event, part, before)
     Edit.objects.filter(pk=edit.pk).update(undone_at=timezone.now())
     return store_event(row, event, user_id=user_id, words=words, parts=parts)
 

@@ -20,6 +20,8 @@ Every message says the remedy.
 
 from typing import Any
 
+from django.utils.translation import gettext as _
+
 from cookout.core.errors import CookoutError
 
 
@@ -61,7 +63,9 @@ class StaleTrialError(ServiceError):
     """A trial of an event that, or whose plan, is no longer what it was held against."""
 
     def __init__(self) -> None:
-        super().__init__("The event or its plan has changed since this was tried. Try it again to see what is now true.")
+        super().__init__(
+            "The event or its plan has changed since this was tried. Try it again to see what is now true."
+        )
 
 
 class PartChangedError(ServiceError):
@@ -92,7 +96,7 @@ class AddressTakenError(ServiceError):
     """Another account has that e-mail address."""
 
     def __init__(self) -> None:
-        super().__init__("No account can be made with that address. If it is yours, sign in, or ask for a new password.")
+        super().__init__(_("That address cannot be used. If it is yours, sign in with it, or ask for a new password."))
 
 
 class InvitationError(ServiceError):

@@ -6,6 +6,7 @@ from types import MappingProxyType
 from uuid import UUID
 
 from django.utils.translation import gettext as _
+from django.utils.translation import gettext_noop
 
 from cookout.core.eventfile.gear import MOST_PIECES
 from cookout.core.eventfile.kitfile import read_kit
@@ -21,19 +22,19 @@ USUAL: Mapping[str, Gear] = MappingProxyType(
     {
         gear.id: gear
         for gear in (
-            Gear(GearId("oven-8"), GearKind.OVEN, "8-inch oven", inches=8),
-            Gear(GearId("oven-10"), GearKind.OVEN, "10-inch oven", inches=10),
-            Gear(GearId("oven-12"), GearKind.OVEN, "12-inch oven", inches=12),
-            Gear(GearId("oven-12-deep"), GearKind.OVEN, "12-inch oven, deep", inches=12, deep=True),
-            Gear(GearId("oven-14"), GearKind.OVEN, "14-inch oven", inches=14),
-            Gear(GearId("chimney"), GearKind.CHIMNEY, "Chimney", coals=80),
-            Gear(GearId("table"), GearKind.TABLE, "Cooking table", spots=3, spot_inches=14),
-            Gear(GearId("trivet"), GearKind.TRIVET, "Trivet"),
-            Gear(GearId("rack"), GearKind.RACK, "Cooling rack"),
-            Gear(GearId("cooler"), GearKind.COOLER, "Cooler with ice"),
-            Gear(GearId("mixer"), GearKind.MIXER, "Mixer"),
-            Gear(GearId("bowl"), GearKind.BOWL, "Mixing bowl"),
-            Gear(GearId("skillet"), GearKind.SKILLET, "Skillet"),
+            Gear(GearId("oven-8"), GearKind.OVEN, gettext_noop("8-inch oven"), inches=8),
+            Gear(GearId("oven-10"), GearKind.OVEN, gettext_noop("10-inch oven"), inches=10),
+            Gear(GearId("oven-12"), GearKind.OVEN, gettext_noop("12-inch oven"), inches=12),
+            Gear(GearId("oven-12-deep"), GearKind.OVEN, gettext_noop("12-inch oven, deep"), inches=12, deep=True),
+            Gear(GearId("oven-14"), GearKind.OVEN, gettext_noop("14-inch oven"), inches=14),
+            Gear(GearId("chimney"), GearKind.CHIMNEY, gettext_noop("Chimney"), coals=80),
+            Gear(GearId("table"), GearKind.TABLE, gettext_noop("Cooking table"), spots=3, spot_inches=14),
+            Gear(GearId("trivet"), GearKind.TRIVET, gettext_noop("Trivet")),
+            Gear(GearId("rack"), GearKind.RACK, gettext_noop("Cooling rack")),
+            Gear(GearId("cooler"), GearKind.COOLER, gettext_noop("Cooler with ice")),
+            Gear(GearId("mixer"), GearKind.MIXER, gettext_noop("Mixer")),
+            Gear(GearId("bowl"), GearKind.BOWL, gettext_noop("Mixing bowl")),
+            Gear(GearId("skillet"), GearKind.SKILLET, gettext_noop("Skillet")),
         )
     }
 )
@@ -48,8 +49,9 @@ def add_usual(*, event_id: int, user_id: int | None, what: str) -> tuple[Edit | 
     there = next((gear for gear in read_stored(event_id).gear if gear.id == usual.id), None)
     if there is not None:
         return count_gear(event_id=event_id, user_id=user_id, gear_id=there.id, by=1), there.id
-    words = _("%(gear)s added") % {"gear": usual.name}
-    changes = [Changed(("gear", usual.id), usual, was="")]
+    added = replace(usual, name=_(usual.name))
+    words = _("%(gear)s added") % {"gear": added.name}
+    changes = [Changed(("gear", usual.id), added, was="")]
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words), usual.id
 
 

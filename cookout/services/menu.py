@@ -19,8 +19,10 @@ def remove_serving(*, event_id: int, user_id: int | None, serving_id: str) -> Ed
     serving = _serving(event, serving_id)
     shown = {dish for slot in event.slots for dish in slot.dishes}
     changes = [Changed(("servings", serving.id), None)]
-    for dish in _dishes_of(event, serving.id):
-        changes.append(Changed(("dishes", dish.id), replace(dish, serving=None) if dish.id in shown else None))
+    changes += [
+        Changed(("dishes", dish.id), replace(dish, serving=None) if dish.id in shown else None)
+        for dish in _dishes_of(event, serving.id)
+    ]
     words = _("%(serving)s taken off the menu") % {"serving": serving.name}
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
 

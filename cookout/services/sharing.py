@@ -7,6 +7,7 @@ from hashlib import sha256
 
 from django.db import IntegrityError, transaction
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from cookout.services import mail
 from cookout.services.errors import InvitationError, NoSuchThingError
@@ -20,10 +21,15 @@ GIVEN = (Role.PLANNER, Role.VIEWER)
 
 @dataclass(frozen=True, slots=True)
 class FreshInvitation:
-    """An invitation just made, with its token, which is not stored and cannot be shown again."""
+    """An invitation just made, with its token, which is not stored and cannot be shown again.
+
+    A `mailed` one is for whoever reads that mailbox, and is shown to nobody else: who takes it has shown that the
+    address is theirs.
+    """
 
     invitation: Invitation
     token: str
+    mailed: bool = False
 
 
 def invite(*, event_id: int, user_id: int, role: str, email: str = "", address: str = "") -> FreshInvitation:
@@ -35,8 +41,8 @@ def invite(*, event_id: int, user_id: int, role: str, email: str = "", address: 
     event = Event.objects.select_related("owner").get(pk=event_id)
     email = email.strip().lower()
     if email == event.owner.email:
-        raise InvitationError("That is the address of the owner, who has the event already. Write another.")
-    token, now = secrets.token_urlsafe(TOKEN_BYTES), timezone.now()
+        raise InvitationError(_("That is the address of the owner, who has the event already. Write another."))
+    token, now, mailed = secrets.token_urlsafe(TOKEN_BYTES), timezone.now(), bool(email) and mail.can_send()
     with transaction.atomic():
         invitation = Invitation.objects.create(
             event=event,
@@ -47,10 +53,10 @@ def invite(*, event_id: int, user_id: int, role: str, email: str = "", address: 
             made_at=now,
             expires_at=now + timedelta(days=OPEN_DAYS),
         )
-        if email and mail.can_send():
+        if mailed:
             values = {"event": event, "invitation": invitation, "link": address.replace("TOKEN", token)}
             mail.send(to=email, template="cookout/mail/invitation.txt", values=values)
-    return FreshInvitation(invitation, token)
+    return FreshInvitation(invitation, token, mailed)
 
 
 def find_invitation(token: str) -> Invitation | None:
@@ -68,11 +74,12 @@ def take_invitation(*, token: str, user_id: int) -> Event:
     found = find_invitation(token)
     user = User.objects.get(pk=user_id)
     if found is None:
-        raise InvitationError("This invitation is no longer open. Ask for a new one.")
+        raise InvitationError(_("This invitation is no longer open. Ask for a new one."))
     if found.email and found.email != user.email:
-        raise InvitationError(f"This invitation is for {found.email}. Sign in with that address to take it.")
+        told = _("This invitation is for %(email)s. Sign in with that address to take it.") % {"email": found.email}
+        raise InvitationError(told)
     if not Invitation.objects.filter(pk=found.pk, taken_at=None).update(taken_at=timezone.now()):
-        raise InvitationError("This invitation was taken just now. Ask for a new one.")
+        raise InvitationError(_("This invitation was taken just now. Ask for a new one."))
     if found.event.owner_id != user_id:
         _join(found.event_id, user_id, Role(found.role))
     return found.event
@@ -87,7 +94,7 @@ def revoke_invitation(*, event_id: int, invitation_id: int) -> None:
 def change_role(*, event_id: int, membership_id: int, role: str) -> None:
     """Give a member another role. `NoSuchThingError` where they have left."""
     if not Membership.objects.filter(event_id=event_id, pk=membership_id).update(role=Role(role)):
-        raise NoSuchThingError("They no longer share this event. Invite them again.")
+        raise NoSuchThingError(_("They no longer share this event. Invite them again."))
 
 
 def remove_member(*, event_id: int, membership_id: int) -> None:
@@ -110,13 +117,14 @@ def hand_over(*, event_id: int, membership_id: int) -> None:
     event = Event.objects.select_for_update().get(pk=event_id)
     member = Membership.objects.filter(event_id=event_id, pk=membership_id, role=Role.PLANNER).first()
     if member is None:
-        raise NoSuchThingError("Only a co-planner can become the owner. Make them one first.")
+        raise NoSuchThingError(_("Only a co-planner can become the owner. Make them one first."))
     before = event.owner_id
     try:
         with transaction.atomic():
             Event.objects.filter(pk=event_id).update(owner_id=member.user_id)
     except IntegrityError as error:
-        raise InvitationError("They have an event with the same id in its file. One of the two needs another.") from error
+        told = _("They have an event with the same id in its file. One of the two needs another.")
+        raise InvitationError(told) from error
     Membership.objects.filter(pk=member.pk).update(user_id=before)
 
 

@@ -1,7 +1,6 @@
 """Every address of the pages."""
 
 from django.urls import path
-from django.views.i18n import set_language
 
 from cookout.web.views import (
     account,
@@ -19,6 +18,7 @@ from cookout.web.views import (
     making,
     menu,
     paper,
+    parts_page,
     plan,
     recipe_editing,
     recipe_sharing,
@@ -27,14 +27,14 @@ from cookout.web.views import (
     revisions,
     run_sheet,
     share,
-    show,
     sharing,
+    show,
     tasks,
     timeline,
     trials,
     undo,
-    unfinished,
 )
+from cookout.web.views import help as help_pages
 
 EVENT = "events/<uuid:event>/"
 REVISION = EVENT + "revisions/<int:number>/"
@@ -54,7 +54,7 @@ urlpatterns = [
     path("reset/<str:uidb64>/<str:token>/", accounts.reset_confirm, name="reset-confirm"),
     path("i/<str:token>/", accounts.invitation, name="invitation"),
     path("i/<str:token>/take/", accounts.take_invitation, name="invitation-take"),
-    path("language/", set_language, name="language"),
+    path("language/", account.choose_language, name="language"),
     path("demo/enter/<str:signed>/", accounts.enter_demo, name="demo-enter"),
     path("events/new/", making.new, name="event-new"),
     path(EVENT, plan.show, name="event"),
@@ -89,7 +89,6 @@ urlpatterns = [
     path(EVENT + "calendar.ics", calendars.own, name="calendar"),
     path(EVENT + "calendar/link/", calendars.make_link, name="calendar-link"),
     path(EVENT + "calendar/link/end/", calendars.end_link, name="calendar-link-end"),
-    # TEMPORARY stubs: replace each by its view
     path("recipes/", recipes.listed, name="recipes"),
     path("recipes/new/", recipe_editing.new, name="recipe-new"),
     path("recipes/lines/", recipe_editing.lines, name="recipe-lines"),
@@ -116,7 +115,9 @@ urlpatterns = [
     path("r/<str:token>/take/", recipe_sharing.take, name="recipe-shared-take"),
     path("keeping/", keeping.show, name="keeping"),
     path("keeping/back/<uuid:thing>/", keeping.bring_back, name="keeping-back"),
-    path("help/", unfinished.stub, name="help"),
+    path("help/", help_pages.index, name="help"),
+    path("help/<slug:topic>/", help_pages.topic, name="help-topic"),
+    path("parts/", parts_page.show, name="parts"),
     path("account/", account.show, name="account"),
     path("account/address/", account.change_address, name="account-address"),
     path("account/password/", account.change_password, name="password"),

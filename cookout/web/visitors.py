@@ -4,9 +4,12 @@ from typing import Any
 
 from django.conf import settings
 from django.core.cache import cache
-from django.http import HttpRequest
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
 
 HOUR = 3600
+MOST_AN_HOUR = 20
+FAR_TOO_OFTEN = 429
 
 
 def address_of(request: HttpRequest) -> str:
@@ -21,7 +24,7 @@ def account_of(request: HttpRequest | None, credentials: dict[str, Any] | None =
     return str(given or "").lower()
 
 
-def comes_too_often(request: HttpRequest, what: str, *, most: int, seconds: int = HOUR) -> bool:
+def comes_too_often(request: HttpRequest, what: str, *, most: int = MOST_AN_HOUR, seconds: int = HOUR) -> bool:
     """Count one more attempt of a visitor at something; whether it is one too many within that time."""
     key = f"attempts-{what}-{address_of(request)}"
     cache.add(key, 0, seconds)
@@ -29,3 +32,8 @@ def comes_too_often(request: HttpRequest, what: str, *, most: int, seconds: int 
         return cache.incr(key) > most
     except ValueError:  # it ran out between the two
         return False
+
+
+def turned_away(request: HttpRequest) -> HttpResponse:
+    """The answer to whoever comes too often: when to try again."""
+    return render(request, "cookout/locked_out.html", {"an_hour": True}, status=FAR_TOO_OFTEN)

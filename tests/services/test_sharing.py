@@ -146,8 +146,10 @@ def test_an_invitation_is_mailed_with_its_link(event: Event, mailbox: Mailbox) -
         email="asked@meadow.example",
         address="https://cookout.example/i/TOKEN/",
     )
+    assert fresh.mailed
     (mail,) = mailbox.mails
     assert mail["To"] == "asked@meadow.example"
+    assert f"{OWNER} asks you" in text_of(mail)
     assert event.name in str(mail["Subject"])
     assert f"https://cookout.example/i/{fresh.token}/" in text_of(mail)
 
@@ -208,6 +210,10 @@ def test_a_new_address_counts_once_it_is_confirmed(mailbox: Mailbox) -> None:
     done = accounts.change_address(user_id=user.pk, email="Else@meadow.example", address="x/confirm/WORD/")
     user.refresh_from_db()
     assert (done, user.email) == (False, OWNER)
-    accounts.confirm_address(word=text_of(mailbox.mails[0]).split("/confirm/")[1].split("/")[0])
+    told, asked = mailbox.mails
+    assert (told["To"], asked["To"]) == (OWNER, "else@meadow.example")
+    assert "else@meadow.example" in text_of(told)
+    assert "/confirm/" not in text_of(told)
+    accounts.confirm_address(word=text_of(asked).split("/confirm/")[1].split("/")[0])
     user.refresh_from_db()
     assert user.email == "else@meadow.example"

@@ -2,8 +2,18 @@
 
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
+from typing import Protocol
 
-from django.http import HttpResponse
+
+class Answered(Protocol):
+    """What came back, as the test client gives it."""
+
+    @property
+    def content(self) -> bytes: ...
+
+    @property
+    def status_code(self) -> int: ...
+
 
 Values = dict[str, str | list[str]]
 
@@ -91,14 +101,14 @@ class _Reader(HTMLParser):
             self.forms[-1].fields[self.area] = data
 
 
-def forms_of(answer: HttpResponse) -> list[Form]:
+def forms_of(answer: Answered) -> list[Form]:
     """The forms of a page, in order."""
     reader = _Reader()
     reader.feed(answer.content.decode())
     return reader.forms
 
 
-def form_of(answer: HttpResponse, do: str, thing: str | None = None) -> Form:
+def form_of(answer: Answered, do: str, thing: str | None = None) -> Form:
     """The one form of a page with a button `do`, and (where it is given) about that thing."""
     found = [
         form

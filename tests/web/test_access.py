@@ -19,6 +19,7 @@ from cookout.web.urls import urlpatterns
 from tests.samples import sample_record_without_plan
 from tests.store.cast import HELPER, Cast
 from tests.web.looking import unmasked
+from tests.web.recipe_addresses import BOX_PAGES, RECIPE_PAGES, SHARED_PAGES
 
 
 @dataclass(frozen=True)
@@ -53,6 +54,7 @@ OWN_POST = Address(method="post", owner=302, for_="owner")
 NUMBERED = Address(takes=("event", "number"))
 NUMBERED_POST = Address(method="post", owner=302, takes=("event", "number"), for_="planners")
 OF_HELPER = Address(takes=("event", "helper"))
+OF_RECIPE = Address(takes=("event", "key"))
 OF_LIST = Address(takes=("event", "name"))
 OF_RUN = Address(method="post", owner=302, takes=("event", "run"), for_="planners")
 OF_TRIAL = Address(method="post", owner=302, takes=("event", "trial"), for_="planners")
@@ -70,6 +72,9 @@ OWNERS_PAGES = {
     "event-show": GET,
     "event-edits": GET,
     "event-undo": NUMBERED_POST,
+    "event-recipe": OF_RECIPE,
+    "event-recipe-renew": Address(method="post", owner=302, takes=("event", "key"), for_="planners"),
+    "event-recipe-keep": Address(method="post", owner=302, takes=("event", "key")),
     "event-template": Address(method="post", owner=302),
     "plan-start": POST,
     "plan-json": GET,
@@ -126,7 +131,7 @@ OWNERS_PAGES = {
 }
 THROWN_AWAY = {"event-back", "event-erase"}
 """For events that were thrown away: whatever is there is not among them, not even for its owner."""
-MEMBERS_PAGES = {"start", "event-new", "keeping"}
+MEMBERS_PAGES = {"start", "event-new", "keeping", "parts"}
 OF_ONES_OWN = {
     "account": "get",
     "password": "get",
@@ -149,6 +154,8 @@ OPEN_PAGES = {
     "invitation-take",
     "demo-enter",
     "hint-away",
+    "help",
+    "help-topic",
 }
 LINKED_PAGES = {"call-sheet", "call-sheet-pdf", "feed"}
 
@@ -178,6 +185,7 @@ def place_of(name: str, run: PlanRun, event: object) -> str:
         "run": run.pk,
         "trial": run.pk,
         "helper": HELPER,
+        "key": "peach-cobbler",
         "task": "crumble.slice",
         "number": page.number,
         "name": page.name,
@@ -198,6 +206,7 @@ def test_every_address_has_its_row_here() -> None:
     names = [pattern.name for pattern in urlpatterns]
     assert sorted(map(str, names)) == sorted(
         [*OWNERS_PAGES, *THROWN_AWAY, *MEMBERS_PAGES, *OF_ONES_OWN, *OPEN_PAGES, *LINKED_PAGES]
+        + [*BOX_PAGES, *RECIPE_PAGES, *SHARED_PAGES]
     )
 
 
@@ -309,11 +318,15 @@ def test_pages_without_a_guard_are_few_and_known(nobody: Client) -> None:
     assert nobody.get(reverse("sign-up")).status_code == 403
     assert nobody.get(reverse("confirm", args=["made-up"])).status_code == 404
     assert nobody.get(reverse("invitation", args=["made-up"])).status_code == 404
-    assert nobody.post(reverse("invitation-take", args=["made-up"])).headers["Location"] == reverse("sign-in")
+    back = reverse("sign-in") + "?next=" + reverse("invitation", args=["made-up"])
+    assert nobody.post(reverse("invitation-take", args=["made-up"])).headers["Location"] == back
     for name in ("reset", "reset-sent", "reset-done"):
         assert nobody.get(reverse(name)).status_code == 200
     assert nobody.get(reverse("reset-confirm", args=["x", "y"])).status_code == 200
     assert (
         nobody.post(reverse("language"), {"language": "es", "next": "//elsewhere.example/"}).headers["Location"] == "/"
     )
+    assert nobody.get(reverse("help")).status_code == 200
+    assert nobody.get(reverse("help-topic", args=["words"])).status_code == 200
+    assert nobody.get(reverse("help-topic", args=["made-up"])).status_code == 404
     assert nobody.post(reverse("hint-away", args=["menu"])).headers["Location"].startswith(reverse("sign-in"))

@@ -44,6 +44,7 @@ def known(cast: Cast) -> dict[str, object]:
         "token": cast.helper_token,
         "name": "shopping",
         "kind": "run-sheet",
+        "topic": "words",
     }
 
 

@@ -1,7 +1,6 @@
 """The crew's page: helpers added, changed, taken out; two planners at once; the address book."""
 
 import pytest
-from django.http import HttpResponse
 from django.test import Client
 from django.urls import reverse
 
@@ -11,8 +10,7 @@ from cookout.services.crew import keep_person
 from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Person
 from tests.store.cast import Cast
-from tests.web.filling import form_of
-
+from tests.web.filling import Answered, form_of
 
 HELPER, OTHER_HELPER = HelperId("wren"), HelperId("tobias")
 
@@ -21,8 +19,8 @@ def place(cast: Cast) -> str:
     return reverse("event-crew", args=[cast.event.public_id])
 
 
-def opened(client: Client, cast: Cast) -> HttpResponse:
-    answer: HttpResponse = client.get(place(cast))
+def opened(client: Client, cast: Cast) -> Answered:
+    answer: Answered = client.get(place(cast))
     assert answer.status_code == 200
     return answer
 
@@ -108,6 +106,20 @@ def test_two_planners_who_save_the_same_helper_are_told_and_neither_loses_anythi
     assert core(cast).helper(HELPER).contact == "at the barn, says he"
 
 
+def test_whoever_saves_a_helper_that_was_taken_out_meanwhile_is_told_and_can_put_them_back(
+    owner: Client, planner: Client, cast: Cast
+) -> None:
+    his = opened(planner, cast)
+    owner.post(place(cast), {"do": "helper-out", "thing": OTHER_HELPER})
+    told = planner.post(place(cast), form_of(his, "helper", OTHER_HELPER).filled("helper", contact="at the barn"))
+    page = told.content.decode()
+    assert told.status_code == 422
+    assert "It was taken out. Saving again puts it back." in page
+    assert "at the barn" in page
+    planner.post(place(cast), form_of(told, "helper", OTHER_HELPER).filled("helper"))
+    assert core(cast).helper(OTHER_HELPER).contact == "at the barn"
+
+
 def test_a_helper_taken_out_comes_back_by_undo(owner: Client, cast: Cast) -> None:
     before = core(cast).helper(OTHER_HELPER)
     owner.post(place(cast), {"do": "helper-out", "thing": OTHER_HELPER})
@@ -115,6 +127,7 @@ def test_a_helper_taken_out_comes_back_by_undo(owner: Client, cast: Cast) -> Non
     edit = Edit.objects.get()
     owner.post(reverse("event-undo", args=[cast.event.public_id, edit.pk]))
     assert core(cast).helper(OTHER_HELPER) == before
+    assert core(cast).crew[1].id == OTHER_HELPER
 
 
 def test_a_helper_goes_into_the_address_book_and_comes_from_it_to_another_event(owner: Client, cast: Cast) -> None:

@@ -1,7 +1,6 @@
 """The day's page: one form a part, quantities in the reader's units, times that move with the date."""
 
 import pytest
-from django.http import HttpResponse
 from django.test import Client
 from django.urls import reverse
 
@@ -11,7 +10,7 @@ from cookout.core.safety.site import Enclosure
 from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Event
 from tests.store.cast import Cast, example_text
-from tests.web.filling import form_of
+from tests.web.filling import Answered, form_of
 
 FORMS = ("heading", "place", "weather", "fire", "food")
 
@@ -20,8 +19,8 @@ def place(cast: Cast) -> str:
     return reverse("event-day", args=[cast.event.public_id])
 
 
-def opened(client: Client, cast: Cast) -> HttpResponse:
-    answer: HttpResponse = client.get(place(cast))
+def opened(client: Client, cast: Cast) -> Answered:
+    answer: Answered = client.get(place(cast))
     assert answer.status_code == 200
     return answer
 
@@ -50,7 +49,7 @@ def test_every_form_saved_as_it_stands_changes_nothing_whatever_the_units(
 def test_a_new_date_moves_every_time_along_and_undo_moves_them_back(owner: Client, cast: Cast) -> None:
     before = core(cast)
     form = form_of(opened(owner, cast), "heading")
-    owner.post(place(cast), form.filled("heading", date="2027-07-04"))
+    owner.post(place(cast), form.filled("heading", day="2027-07-04"))
     after = core(cast)
     assert [f"{moment(after, each.at):%Y-%m-%d %H:%M}" for each in after.servings] == ["2027-07-04 18:00"]
     assert after.crew == before.crew
@@ -90,7 +89,8 @@ def test_what_is_wrong_is_said_by_the_field_and_stays_as_typed(owner: Client, ca
     assert answer.status_code == 422
     assert "is not a temperature; write a number and its unit" in page
     assert "No wind is above 268 mph" in page
-    assert 'value="seventy"' in page and 'value="900 mph"' in page
+    assert 'value="seventy"' in page
+    assert 'value="900 mph"' in page
 
 
 def test_the_place_says_what_was_found_there(owner: Client, cast: Cast) -> None:
@@ -132,7 +132,8 @@ def test_whoever_saves_second_is_told_what_is_stored_now(owner: Client, planner:
     owner.post(place(cast), form_of(hers, "place").filled("place", name="Upper meadow"))
     clashed = planner.post(place(cast), form_of(his, "place").filled("place", name="Lower meadow"))
     assert clashed.status_code == 422
-    assert "Upper meadow" in clashed.content.decode() and "Lower meadow" in clashed.content.decode()
+    assert "Upper meadow" in clashed.content.decode()
+    assert "Lower meadow" in clashed.content.decode()
     assert core(cast).place.name == "Upper meadow"
 
 

@@ -84,9 +84,9 @@ def test_an_empty_form_asks_for_something_to_read(stranger: Client) -> None:
     assert "nothing to read yet" in stranger.post(reverse("event-new"), {"document": "  "}).content.decode()
 
 
-def test_deleting_asks_first(owner: Client, cast: Cast) -> None:
+def test_throwing_away_says_first_what_goes_with_it(owner: Client, cast: Cast) -> None:
     address = reverse("event-delete", args=[cast.event.public_id])
-    assert "no way back" in owner.get(address).content.decode()
+    assert "For 14 days you can have it back" in owner.get(address).content.decode()
     assert Event.objects.filter(pk=cast.event.pk).exists()
-    assert "is deleted" in owner.post(address, follow=True).content.decode()
-    assert not Event.objects.filter(pk=cast.event.pk).exists()
+    assert "is thrown away" in owner.post(address, follow=True).content.decode()
+    assert not Event.objects.filter(pk=cast.event.pk, deleted_at=None).exists()

@@ -1,7 +1,6 @@
 """The gear's page: counters, details, fuel, kits."""
 
 import pytest
-from django.http import HttpResponse
 from django.test import Client
 from django.urls import reverse
 
@@ -12,15 +11,15 @@ from cookout.services.making import Blank, make_blank
 from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Event, Kit
 from tests.store.cast import Cast, example_text
-from tests.web.filling import form_of
+from tests.web.filling import Answered, form_of
 
 
 def place(cast: Cast) -> str:
     return reverse("event-gear", args=[cast.event.public_id])
 
 
-def opened(client: Client, cast: Cast) -> HttpResponse:
-    answer: HttpResponse = client.get(place(cast))
+def opened(client: Client, cast: Cast) -> Answered:
+    answer: Answered = client.get(place(cast))
     assert answer.status_code == 200
     return answer
 
@@ -82,7 +81,8 @@ def test_sizes_are_typed_in_either_unit_and_a_wrong_one_is_told_by_the_field(own
     assert wrong.status_code == 422
     page = wrong.content.decode()
     assert "is not a length; write a number and its unit" in page
-    assert "twelve" in page and "The big one" in page
+    assert "twelve" in page
+    assert "The big one" in page
     assert gear(cast, "oven-14").inches == 12
 
 

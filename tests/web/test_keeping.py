@@ -1,5 +1,7 @@
 """Kits and people: kept, changed, deleted, had back; nobody else's."""
 
+from typing import Any
+
 import pytest
 from django.test import Client
 from django.urls import reverse
@@ -45,7 +47,7 @@ def test_a_nameless_person_is_told_and_what_was_typed_stays(owner: Client, cast:
 def test_what_is_deleted_comes_back_as_it_was(owner: Client, cast: Cast, kit: Kit, kind: str) -> None:
     Person.objects.create(owner=cast.owner, name="Asta Vik", skills=["fire"], note="brings bowls")
     making.save_template(owner_id=cast.owner.pk, event=cast.event, name="Small supper")
-    model = {"kit": Kit, "person": Person, "template": Template}[kind]
+    model: Any = {"kit": Kit, "person": Person, "template": Template}[kind]
     before = model.objects.get()
     page = owner.post(KEEPING, {"do": f"{kind}-out", "thing": str(before.public_id)}, follow=True).content.decode()
     assert not model.objects.exists()

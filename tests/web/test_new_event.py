@@ -156,3 +156,18 @@ def test_changes_are_listed_with_who_made_them_and_taken_back_once(owner: Client
     again = owner.post(undo, headers={"referer": "http://elsewhere.example/x"}, follow=True)
     assert "There is no such change to take back" in again.content.decode()
     assert STRANGER not in log
+
+
+def test_a_saved_event_file_is_among_the_changes_and_is_taken_back(owner: Client, cast: Cast) -> None:
+    before = event_of(cast.event)
+    text = cast.event.document.replace(before.name, "Supper, renamed")
+    owner.post(
+        reverse("event-document", args=[cast.event.public_id]), {"document": text, "version": cast.event.version}
+    )
+    cast.event.refresh_from_db()
+    assert event_of(cast.event).name == "Supper, renamed"
+    edit = cast.event.edits.get()
+    assert (edit.by, edit.words) == (cast.owner, "Event file saved")
+    owner.post(reverse("event-undo", args=[cast.event.public_id, edit.pk]))
+    cast.event.refresh_from_db()
+    assert event_of(cast.event) == before

@@ -1,7 +1,6 @@
 """The page of demos: slots, running orders, what stands ready."""
 
 import pytest
-from django.http import HttpResponse
 from django.test import Client
 from django.urls import reverse
 
@@ -11,7 +10,7 @@ from cookout.services.show import minutes_of
 from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Event
 from tests.store.cast import Cast, example_text
-from tests.web.filling import form_of
+from tests.web.filling import Answered, form_of
 
 
 @pytest.fixture(autouse=True)
@@ -24,8 +23,8 @@ def place(cast: Cast) -> str:
     return reverse("event-show", args=[cast.event.public_id])
 
 
-def opened(client: Client, cast: Cast) -> HttpResponse:
-    answer: HttpResponse = client.get(place(cast))
+def opened(client: Client, cast: Cast) -> Answered:
+    answer: Answered = client.get(place(cast))
     assert answer.status_code == 200
     return answer
 
@@ -39,9 +38,9 @@ def slot(cast: Cast) -> DemoSlot:
     return core(cast).slots[0]
 
 
-def press(client: Client, cast: Cast, do: str, **typed: str) -> HttpResponse:
+def press(client: Client, cast: Cast, do: str, **typed: str) -> Answered:
     form = form_of(opened(client, cast), "slot-out", "show")
-    answer: HttpResponse = client.post(place(cast), form.filled(do, **typed))
+    answer: Answered = client.post(place(cast), form.filled(do, **typed))
     return answer
 
 
@@ -115,7 +114,7 @@ def test_a_demo_taken_out_takes_its_own_dishes_along_and_comes_back(owner: Clien
     assert "raw-batch" not in [dish.id for dish in core(cast).dishes]
     owner.post(reverse("event-undo", args=[cast.event.public_id, Edit.objects.get().pk]))
     assert core(cast).slots == before.slots
-    assert {dish.id for dish in core(cast).dishes} == {dish.id for dish in before.dishes}
+    assert core(cast).dishes == before.dishes
 
 
 def test_a_new_demo_is_added(owner: Client, cast: Cast) -> None:
@@ -130,7 +129,7 @@ def test_a_presenter_cannot_be_taken_out_of_the_crew_unasked(owner: Client, cast
     crew = reverse("event-crew", args=[cast.event.public_id])
     answer = owner.post(crew, {"do": "helper-out", "thing": "odette"}, follow=True)
     assert "Give it another presenter on the demo page first." in answer.content.decode()
-    assert core(cast).helper(slot(cast).presenter)
+    assert "odette" in [helper.id for helper in core(cast).crew]
 
 
 def test_a_dish_that_is_shown_cannot_be_taken_off_unasked(owner: Client, cast: Cast) -> None:

@@ -115,8 +115,6 @@ def _proposed(step: DraftStep, pans: int) -> ProposedStep:
         low, high = step.minutes
         minutes = (low, (low + high) // 2, high)
         why["minutes"] = "the source gives the time of this step" if step.minutes_are_given else "read in its words"
-    if step.kind is not None:
-        why["kind"] = "read in its words"
     scope = "pan" if pans > 1 and step.kind in (StepKind.BAKE, StepKind.COOL) else ""
     if scope:
         why["scope"] = f"it is made in {pans} pans"
@@ -139,7 +137,6 @@ def _with_heat(whole: str, step: ProposedStep) -> ProposedStep:
         return step
     why = dict(step.why)
     method = next((found for found, words in _METHODS if re.search(words, step.note, re.IGNORECASE)), BakeMethod.BAKE)
-    why["method"] = "read in its words"
     temperature, oven = temperature_told(step.note), oven_told(step.note)
     for field_name, found in (("temperature", temperature), ("oven", oven)):
         if found is not None:

@@ -45,8 +45,8 @@ def in_units(expanded: Expanded, units: str) -> Expanded:
     assert same, "units change texts alone"
     # What was warned of after expansion names no quantity.
     later = expanded.warnings[len(other.warnings) :]
-    kept = {"problem": expanded.problem, "near_units": expanded.near_units}
-    return replace(other, warnings=(*other.warnings, *later), **kept)
+    warnings = (*other.warnings, *later)
+    return replace(other, problem=expanded.problem, warnings=warnings, near_units=expanded.near_units)
 
 
 def _obstacles(expanded: Expanded, other: Expanded, record: PlanRecord) -> tuple[str, ...]:

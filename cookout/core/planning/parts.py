@@ -85,6 +85,19 @@ def write_part(event: Event, part: Part, value: Any) -> Event:
     return replace(event, **{LISTED[kind]: changed})
 
 
+def restore_part(event: Event, part: Part, before: Event) -> Event:
+    """The event with a part as it was in `before`; a thing that is not there any more comes back to its place."""
+    kind, name = part
+    restored = write_part(event, part, read_part(before, part))
+    if kind not in LISTED or read_part(event, part) is not None or read_part(before, part) is None:
+        return restored
+    ahead = [id_of(thing) for thing in things(before, kind)]
+    ahead = ahead[: ahead.index(name)]
+    order = [id_of(thing) for thing in things(event, kind)]
+    place = max((order.index(each) + 1 for each in ahead if each in order), default=0)
+    return _reordered(restored, kind, [*order[:place], name, *order[place:]])
+
+
 def things(event: Event, kind: str) -> tuple[Any, ...]:
     """Everything of a listed kind; `PartError` for a kind that there is not."""
     if kind not in LISTED:

@@ -54,7 +54,7 @@ Dealt = list[tuple[tuple[TaskId, ...], tuple[str, ...]]]
 
 
 def deal(
-    spans: list[Occupation], labels: Sequence[str], before: Mapping[TaskId, tuple[str, ...]] = MappingProxyType({})
+    spans: Sequence[Occupation], labels: Sequence[str], before: Mapping[TaskId, tuple[str, ...]] = MappingProxyType({})
 ) -> Dealt:
     """Give each occupation pieces that are free throughout: those it had before, else the first free ones by name.
 

@@ -12,8 +12,8 @@ from cookout.core.planning.expanded import Expanded
 from cookout.core.planning.first_steps import first_steps
 from cookout.core.planning.obstacles import find_obstacles
 from cookout.core.planning.otherunits import other_units, texts_in
-from cookout.core.planning.problem import TaskId
-from cookout.core.planning.quick import quick_plan
+from cookout.core.planning.problem import Aim, TaskId
+from cookout.core.planning.quick import near_plan, quick_plan
 from cookout.core.planning.record import PlanRecord, Warning, WayOut
 from cookout.core.planning.recording import record_of
 from cookout.core.planning.refusals import refusals, sentences
@@ -126,8 +126,12 @@ def solve_either_way(
 
 
 def is_worse(second: Result, first: Result) -> bool:
-    """Whether a plan made again in what time was left is worse than the first, which then stands with a warning."""
-    return [level.value for level in second.levels] > [level.value for level in first.levels]
+    """Whether a plan made again in what time was left is worse than the first, which then stands with a warning.
+
+    That it changes more of an earlier plan does not make it worse: coals for the right hour are worth that.
+    """
+    before, after = (tuple(lvl.value for lvl in res.levels if lvl.aim is not Aim.CHANGES) for res in (first, second))
+    return after > before
 
 
 def _solve_or_part(course: Course, expanded: Expanded, limits: Limits, watch: Watch) -> tuple[Expanded, Result, bool]:
@@ -178,17 +182,18 @@ def first_choice(course: Course, seed: int) -> tuple[Expanded, bool]:
 def settled(course: Course, seed: int, *, share: bool) -> tuple[Expanded, bool]:
     """The event's problem, its bakes reckoned for the hours into which quick plans put them; and if there was one.
 
-    Near to an earlier plan they are reckoned for the hours that they had there.
+    Near to an earlier plan these are quick plans near to it.
     """
     expanded, found = course.expand(share=share), False
     again = expanded
     for _ in range(ROUNDS):
-        plan = quick_plan(again.problem, seed=seed, patience=PATIENCE)
+        plan = near_plan(again.problem, seed=seed, stop=lambda: True)
+        plan = plan or quick_plan(again.problem, seed=seed, patience=PATIENCE)
         if plan is None:
             break
         expanded, found = again, True
         starts = {task: placed.start for task, placed in plan.placed.items()}
-        if course.starts or not expanded.outdated(starts):
+        if not expanded.outdated(starts):
             break
         again = course.expand(share=share, expected=starts)
     return expanded, found

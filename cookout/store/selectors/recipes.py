@@ -17,12 +17,16 @@ __all__ = [
     "get_shared",
     "get_version",
     "list_deleted_recipes",
+    "list_recipe_names",
     "list_recipes",
     "list_taken",
     "list_versions",
     "recipe_of",
     "taken_keys",
 ]
+
+
+MOST_WORDS = 8
 
 
 @lru_cache(maxsize=256)
@@ -36,12 +40,26 @@ def recipe_of(version: RecipeVersion) -> CoreRecipe:
     return _read(version.document, f"version-{version.number}.toml")
 
 
-def list_recipes(*, owner_id: int, words: str = "", food: str = "") -> QuerySet[Recipe]:
-    """Somebody's recipes by name; those with every one of the `words` in their name or text, of that kind of food."""
+def list_recipes(*, owner_id: int, words: str = "", food: str = "") -> list[Recipe]:
+    """Somebody's recipes by name; those with every one of the `words` in name or ingredients, of that kind of food."""
     found = Recipe.objects.filter(owner_id=owner_id, deleted_at=None).select_related("current")
-    for word in words.split()[:8]:
+    asked = words.lower().split()[:MOST_WORDS]
+    for word in asked:
         found = found.filter(Q(name__icontains=word) | Q(current__document__icontains=word))
-    return found.filter(food=food) if food else found
+    rows = found.filter(food=food) if food else found
+    # The text of a recipe file has words of its own, so what the database found is looked at once more.
+    return [row for row in rows if all(word in _searched(row) for word in asked)]
+
+
+def list_recipe_names(*, owner_id: int) -> QuerySet[Recipe]:
+    """Somebody's recipes by name, their texts unread, to choose from."""
+    return Recipe.objects.filter(owner_id=owner_id, deleted_at=None)
+
+
+def _searched(row: Recipe) -> str:
+    if row.current is None:
+        return row.name.lower()
+    return " ".join([row.name, *(each.name for each in recipe_of(row.current).ingredients)]).lower()
 
 
 def list_deleted_recipes(*, owner_id: int) -> QuerySet[Recipe]:

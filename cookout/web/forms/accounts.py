@@ -20,7 +20,8 @@ class SignInForm(AuthenticationForm):
 
     error_messages = {  # noqa: RUF012  (Django declares it so)
         "invalid_login": _(
-            "That address and password do not belong together. Check both; the password minds capitals."
+            "That address and password do not belong together. Check both; the password minds capitals. "
+            "If the account is new, first open the link in the mail to it."
         ),
         "inactive": _(
             "This account is not open. If it is new, use the link in the mail; else ask who runs this service."
@@ -95,14 +96,8 @@ class ChoicesForm(forms.Form):
         return Choices(**self.cleaned_data)
 
 
-class AddressForm(forms.Form):
-    """Another e-mail address, with the password to show who asks."""
-
-    email = forms.EmailField(label=_("New e-mail address"), max_length=254, widget=ADDRESS)
-
-
-class CloseForm(forms.Form):
-    """Closing the account, with the password to show who asks."""
+class PasswordAskedForm(forms.Form):
+    """Something that takes the password once more, to show who asks."""
 
     password = forms.CharField(
         label=_("Your password"),
@@ -112,12 +107,31 @@ class CloseForm(forms.Form):
     )
 
     def __init__(self, user: User, *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, auto_id="close-%s", **kwargs)
+        super().__init__(*args, **kwargs)
         self.user = user
+        if not user.has_usable_password():
+            del self.fields["password"]
 
     def clean_password(self) -> str:
-        """The right one; accounts without a password have none to type."""
+        """The right one; accounts without a password have no such field."""
         password = str(self.cleaned_data["password"])
-        if self.user.has_usable_password() and not self.user.check_password(password):
+        if not self.user.check_password(password):
             raise forms.ValidationError(_("That is not your password. Type it again; it minds capitals."))
         return password
+
+
+class AddressForm(PasswordAskedForm):
+    """Another e-mail address."""
+
+    email = forms.EmailField(label=_("New e-mail address"), max_length=254, widget=ADDRESS)
+    field_order = ("email", "password")
+
+    def __init__(self, user: User, *args: Any, **kwargs: Any) -> None:
+        super().__init__(user, *args, auto_id="address-%s", **kwargs)
+
+
+class CloseForm(PasswordAskedForm):
+    """Closing the account."""
+
+    def __init__(self, user: User, *args: Any, **kwargs: Any) -> None:
+        super().__init__(user, *args, auto_id="close-%s", **kwargs)

@@ -63,7 +63,8 @@ class SkillsForm(forms.Form):
     @property
     def all_skills(self) -> frozenset[Skill]:
         """What is ticked and what is written."""
-        return frozenset(map(Skill, self.cleaned_data["skills"])) | self.cleaned_data["more_skills"]
+        more: frozenset[Skill] = self.cleaned_data["more_skills"]
+        return frozenset(map(Skill, self.cleaned_data["skills"])) | more
 
 
 class HelperForm(SkillsForm, PartForm):

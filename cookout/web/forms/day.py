@@ -20,9 +20,9 @@ from cookout.core.eventfile.heading import (
     WARMEST_C,
 )
 from cookout.core.fire.weather import Weather
-from cookout.core.planning.event import Event, Place, Switches, WeatherFrom
+from cookout.core.planning.event import Place, Switches, WeatherFrom
 from cookout.core.safety.site import Enclosure
-from cookout.web.forms.fields import DAY_INPUT, MomentField, QuantityField
+from cookout.web.forms.fields import DAY_INPUT, MomentField, QuantityField, within
 from cookout.web.forms.parts import PartForm
 
 MOST_CHANGES = 48
@@ -72,11 +72,12 @@ class HeadingForm(PartForm):
 
     do = "heading"
     table = "event"
+    keys = {"date": "day"}  # noqa: RUF012
 
     name = forms.CharField(
         label=_("Name"), max_length=LONGEST_NAME, widget=forms.TextInput(attrs={"autocomplete": "off"})
     )
-    date = forms.DateField(label=_("Date"), widget=day_input(), help_text=_("Every time of the event moves along."))
+    day = forms.DateField(label=_("Date"), widget=day_input(), help_text=_("Every time of the event moves along."))
     timezone = forms.CharField(label=_("Time zone"), max_length=64, widget=zone_input())
     units = forms.ChoiceField(label=_("Units of the event"), choices=UNITS)
     setup_minutes = forms.IntegerField(
@@ -97,15 +98,15 @@ class HeadingForm(PartForm):
         origin: datetime = value["origin"]
         names = ("name", "timezone", "units", "setup_minutes", "break_minutes")
         day = origin.astimezone(ZoneInfo(value["timezone"])).date()
-        return {**{name: value[name] for name in names}, "date": day}
+        return {**{name: value[name] for name in names}, "day": day}
 
     def clean_timezone(self) -> str:
         """A zone that there is."""
         return read_zone(self.cleaned_data["timezone"])
 
-    def clean_date(self) -> date:
+    def clean_day(self) -> date:
         """A day in the years that plans are made for."""
-        day: date = self.cleaned_data["date"]
+        day: date = self.cleaned_data["day"]
         return check_day(day)
 
 
@@ -158,10 +159,10 @@ class PlaceForm(PartForm):
         fields: dict[str, Any] = self.fields
         return {
             "name": place.name,
-            "elevation_m": fields["elevation_m"].hold(place.elevation_m, self.units),
+            "elevation_m": fields["elevation_m"].hold(place.elevation_m, self.reader_units),
             "latitude": place.latitude,
             "longitude": place.longitude,
-            "clear_m": fields["clear_m"].hold(place.clear_m, self.units),
+            "clear_m": fields["clear_m"].hold(place.clear_m, self.reader_units),
             "enclosure": "" if place.enclosure is None else place.enclosure.value,
             **{name: _FLAG[getattr(place, name)] for name in _FOUND},
         }
@@ -215,7 +216,7 @@ class FireForm(PartForm):
         """The limits as they are."""
         wind: Any = self.fields["wind_limit_mps"]
         return {
-            "wind_limit_mps": wind.hold(value["wind_limit_mps"], self.units),
+            "wind_limit_mps": wind.hold(value["wind_limit_mps"], self.reader_units),
             "fire_warning": value["fire_warning"],
             "use_models": value["switches"].use_models,
             "altitude_advice": value["switches"].altitude_advice,
@@ -229,7 +230,7 @@ class FireForm(PartForm):
         """On one line, as the event file has it."""
         return " ".join(self.cleaned_data["fire_warning"].split())
 
-    def heading(self, event: Event) -> dict[str, Any]:
+    def heading(self) -> dict[str, Any]:
         """What was typed, as fields of the heading."""
         given = self.cleaned_data
         return {
@@ -241,13 +242,6 @@ class FireForm(PartForm):
 
 TOO_STRONG = _("No wind is above 268 mph (120 m/s). Check number and unit.")
 NO_AIR = _("Air is between -76 F (-60 C) and 140 F (60 C). Check number and unit.")
-
-
-def within(value: float | None, least: float, most: float, words: Any) -> float | None:
-    """The value, if it is in that range; None stays None."""
-    if value is not None and not least <= value <= most:
-        raise forms.ValidationError(words)
-    return value
 
 
 class WeatherForm(PartForm):
@@ -345,9 +339,9 @@ class WeatherForm(PartForm):
     def _shown_weather(self, suffix: str, weather: Weather) -> dict[str, Any]:
         fields: dict[str, Any] = self.fields
         return {
-            f"air{suffix}": fields[f"air{suffix}"].hold(weather.air_c, self.units),
-            f"wind{suffix}": fields[f"wind{suffix}"].hold(weather.wind_mps, self.units),
-            f"gust{suffix}": fields[f"gust{suffix}"].hold(weather.gust_mps, self.units),
+            f"air{suffix}": fields[f"air{suffix}"].hold(weather.air_c, self.reader_units),
+            f"wind{suffix}": fields[f"wind{suffix}"].hold(weather.wind_mps, self.reader_units),
+            f"gust{suffix}": fields[f"gust{suffix}"].hold(weather.gust_mps, self.reader_units),
             f"humidity{suffix}": round(weather.humidity * 100),
             f"sunny{suffix}": weather.sunny,
         }

@@ -101,7 +101,7 @@ class MomentWidget(forms.MultiWidget):
         """The day and the time of a moment."""
         return [None, None] if value is None else [value.date(), value.time()]
 
-    def id_for_label(self, id_: str) -> str:
+    def id_for_label(self, id_: str) -> str:  # noqa: ARG002  (Django calls it so)
         """A fieldset has a legend and no label."""
         return ""
 
@@ -158,7 +158,7 @@ class StretchWidget(forms.MultiWidget):
         """The day, the beginning and the end."""
         return value or [None] * 3
 
-    def id_for_label(self, id_: str) -> str:
+    def id_for_label(self, id_: str) -> str:  # noqa: ARG002  (Django calls it so)
         """A fieldset has a legend and no label."""
         return ""
 
@@ -212,3 +212,10 @@ def clock_of(event: Event) -> Clock:
     """The clock that the event's times are read by."""
     zone = ZoneInfo(event.timezone)
     return Clock(zone, event.origin.astimezone(zone).date())
+
+
+def within(value: float | None, least: float, most: float, words: Any) -> float | None:
+    """The value, if it is in that range; None stays None."""
+    if value is not None and not least <= value <= most:
+        raise forms.ValidationError(words)
+    return value

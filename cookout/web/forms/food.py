@@ -10,8 +10,7 @@ from cookout.core.eventfile.foodsafety import BOILING_C, FREEZING_C
 from cookout.core.kitchen.recipe import FoodKind
 from cookout.core.planning.foodrules import FoodCode, FoodRules
 from cookout.core.safety.local import LimitError, LocalNumbers
-from cookout.web.forms.day import within
-from cookout.web.forms.fields import QuantityField
+from cookout.web.forms.fields import QuantityField, within
 from cookout.web.forms.parts import PartForm
 
 CODES = [
@@ -79,11 +78,11 @@ class FoodForm(PartForm):
         fields: dict[str, Any] = self.fields
         found: dict[str, Any] = {name: getattr(rules.numbers, name) for name in _MINUTES}
         for name in _TEMPERATURES:
-            found[name] = fields[name].hold(getattr(rules.numbers, name), self.units)
+            found[name] = fields[name].hold(getattr(rules.numbers, name), self.reader_units)
         centres = dict(rules.numbers.centres_c)
         for kind in FOODS:
             name = f"centre_{kind.value}"
-            found[name] = fields[name].hold(centres.get(kind.value), self.units)
+            found[name] = fields[name].hold(centres.get(kind.value), self.reader_units)
         return {
             **found,
             "code": rules.code.value,

@@ -17,7 +17,7 @@ from cookout.core.eventfile.gear import (
 )
 from cookout.core.fire.iron import Surface
 from cookout.core.planning.event import Fuel, Gear, GearId, GearKind
-from cookout.web.forms.fields import QuantityField
+from cookout.web.forms.fields import QuantityField, within
 from cookout.web.forms.parts import PartForm
 
 KINDS = {
@@ -60,9 +60,9 @@ class GearForm(PartForm):
         "mass", label=_("Weight of one"), required=False, help_text=_("Empty: as ovens of that size usually weigh.")
     )
     coals = forms.IntegerField(
-        label=_("Coals it lights at once"), min_value=1, max_value=1000, required=False, help_text=_("Briquettes.")
+        label=_("Coals it lights at once"), min_value=1, max_value=1000, help_text=_("Briquettes.")
     )
-    spots = forms.IntegerField(label=_("Spots for ovens"), min_value=1, max_value=MOST_PIECES, required=False)
+    spots = forms.IntegerField(label=_("Spots for ovens"), min_value=1, max_value=MOST_PIECES)
     spot_inches = QuantityField(
         "inches", label=_("Largest oven on a spot"), required=False, help_text=_("Such as 14 in or 36 cm.")
     )
@@ -90,7 +90,7 @@ class GearForm(PartForm):
         for name in (name for name in _OF_KIND.get(value.kind, ()) if name in self.fields):
             stored = getattr(value, name)
             field: Any = self.fields[name]
-            found[name] = field.hold(stored, self.units) if name in _QUANTITIES else stored
+            found[name] = field.hold(stored, self.reader_units) if name in _QUANTITIES else stored
         return found
 
     @property
@@ -109,12 +109,12 @@ class GearForm(PartForm):
     def clean_iron_kg(self) -> float | None:
         """The weight of an oven."""
         words = _("An oven weighs between 1 lb (0.5 kg) and 220 lb (100 kg). Check number and unit.")
-        return self._within("iron_kg", LIGHTEST_KG, HEAVIEST_KG, words)
+        return within(self.cleaned_data["iron_kg"], LIGHTEST_KG, HEAVIEST_KG, words)
 
     def clean_height_m(self) -> float | None:
         """The height of a trivet."""
         words = _("A trivet is between 3 mm (1/8 in) and 30 cm (12 in) high. Check number and unit.")
-        return self._within("height_m", LOWEST_TRIVET_M, HIGHEST_TRIVET_M, words)
+        return within(self.cleaned_data["height_m"], LOWEST_TRIVET_M, HIGHEST_TRIVET_M, words)
 
     def gear(self, stored: Gear) -> Gear:
         """What was typed, on the gear as it was."""
@@ -125,13 +125,8 @@ class GearForm(PartForm):
 
     def _inches(self, name: str) -> int | None:
         words = _("Ovens are from 4 in (10 cm) to 24 in (61 cm) across. Check number and unit.")
-        return self._within(name, SMALLEST_INCHES, LARGEST_INCHES, words)
-
-    def _within(self, name: str, least: float, most: float, words: Any) -> Any:
-        value = self.cleaned_data[name]
-        if value is not None and not least <= value <= most:
-            raise forms.ValidationError(words)
-        return value
+        found = within(self.cleaned_data[name], SMALLEST_INCHES, LARGEST_INCHES, words)
+        return None if found is None else round(found)
 
 
 class FuelForm(PartForm):

@@ -31,8 +31,8 @@ class BlankForm(forms.Form):
         label=_("For how many people"), min_value=1, max_value=MOST_PEOPLE, required=False, help_text=_("Can wait.")
     )
 
-    def __init__(self, *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, prefix="blank", label_suffix="", **kwargs)
+    def __init__(self, data: Any = None, *, initial: dict[str, Any] | None = None) -> None:
+        super().__init__(data, prefix="blank", label_suffix="", initial=initial)
         self.fields["timezone"].widget.attrs["data-time-zone"] = True
 
     def clean_day(self) -> date:
@@ -69,8 +69,8 @@ class CopyForm(forms.Form):
         widget=forms.TextInput(attrs={"autocomplete": "off"}),
     )
 
-    def __init__(self, sources: list[Any], *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, prefix="copy", label_suffix="", **kwargs)
+    def __init__(self, sources: list[Any], data: Any = None, *, initial: dict[str, Any] | None = None) -> None:
+        super().__init__(data, prefix="copy", label_suffix="", initial=initial)
         self.fields["source"].choices = sources  # type: ignore[attr-defined]
 
     def clean_day(self) -> date:

@@ -35,7 +35,7 @@ class PartForm(forms.Form):
     def __init__(self, event: Event, part: Part, data: Any = None, *, prefix: str = "") -> None:
         self.event = event
         self.part = part
-        self.units = preferences.current().units or event.units
+        self.reader_units = preferences.current().units or event.units
         self.stored: list[tuple[str, str]] = []
         value = read_part(event, part)
         super().__init__(data, prefix=prefix or prefix_of(part), label_suffix="")
@@ -58,6 +58,11 @@ class PartForm(forms.Form):
     def is_new(self) -> bool:
         """Whether the part is to be made."""
         return read_part(self.event, self.part) is None
+
+    @property
+    def thing(self) -> str:
+        """The id of what is changed; empty for what is to be made."""
+        return self.part[1]
 
     def tell(self, error: EventFileError) -> None:
         """Say each fault by the field that it is about, else on top with its place."""

@@ -3,6 +3,7 @@
 from typing import Any
 
 from django import forms
+from django.http import QueryDict
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy, ngettext
 
@@ -29,8 +30,8 @@ class PinForm(forms.Form):
     pin_unit = forms.BooleanField(label=gettext_lazy("Pin the oven"), required=False)
     unit = forms.ChoiceField(label=gettext_lazy("In which oven"), required=False)
 
-    def __init__(self, event: Event, task: PlannedTask, *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, auto_id="pin-%s", label_suffix="", **kwargs)
+    def __init__(self, event: Event, task: PlannedTask, data: QueryDict | None = None) -> None:
+        super().__init__(data, auto_id="pin-%s", label_suffix="")
         self.event = event
         self.task = task
         self._set_time()
@@ -41,7 +42,7 @@ class PinForm(forms.Form):
         at = self.fields["at"]
         assert isinstance(at, MomentField)
         minutes = (self.task.starts_at - moment(self.event, 0)).total_seconds() // 60
-        self.initial |= {"at": at.hold(self.event, int(minutes)), "pin_time": "time" in self.task.pinned}
+        self.initial.update({"at": at.hold(self.event, int(minutes)), "pin_time": "time" in self.task.pinned})
 
     def _set_helpers(self) -> None:
         if not self.task.hands:
@@ -52,7 +53,7 @@ class PinForm(forms.Form):
         self.fields["helpers"].help_text = ngettext(
             "It takes %(count)d pair of hands.", "It takes %(count)d pairs of hands.", self.task.hands
         ) % {"count": self.task.hands}
-        self.initial |= {"helpers": list(self.task.helpers), "pin_helpers": "helpers" in self.task.pinned}
+        self.initial.update({"helpers": list(self.task.helpers), "pin_helpers": "helpers" in self.task.pinned})
 
     def _named(self, helper: Helper) -> str:
         lacks = sorted(set(self.task.needs) - set(helper.skills))
@@ -70,7 +71,7 @@ class PinForm(forms.Form):
         labels = [label for gear in ovens for label in piece_labels(gear, gear.pieces)]
         self.fields["unit"].choices = [(label, label) for label in labels]  # type: ignore[attr-defined]
         now = next((unit for unit in self.task.units if unit in labels), "")
-        self.initial |= {"unit": now, "pin_unit": "units" in self.task.pinned}
+        self.initial.update({"unit": now, "pin_unit": "units" in self.task.pinned})
 
     def clean_helpers(self) -> list[str]:
         """No more of them than there are hands."""

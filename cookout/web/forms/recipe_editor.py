@@ -4,7 +4,6 @@ Rows come, go and move by buttons that send the whole page and save nothing, so 
 typed becomes the table of a recipe file, whose reader tells what is missing or wrong; each fault stands by its field.
 """
 
-import json
 import re
 from collections.abc import Mapping
 from typing import Any
@@ -23,7 +22,6 @@ from cookout.web.forms.recipes import HeadForm, SwapForm, head_values
 
 MOST_STEPS = 60
 MOST_SWAPS = 20
-LONGEST_WHY = 40_000
 
 _STEP = re.compile(r"steps\[(\d+)\](?:\.(.+))?")
 _SWAP = re.compile(r"swaps\[(\d+)\](?:\.(\w+))?")
@@ -38,29 +36,29 @@ _AFTER = re.compile(r"after\[(\d+)\](?:\.(least|most))?")
 
 
 class RecipeEditor:
-    """The forms of one recipe. `why` says where proposed values come from; `asked` what planning still needs."""
+    """The forms of one recipe; `asked` is what planning still needs, as (id of the field, its label, the question)."""
 
-    def __init__(self, head: HeadForm, steps: list[StepForm], swaps: list[SwapForm], why: dict[str, str]) -> None:
-        self.head, self.steps, self.swaps, self.why = head, steps, swaps, why
+    def __init__(self, head: HeadForm, steps: list[StepForm], swaps: list[SwapForm]) -> None:
+        self.head, self.steps, self.swaps = head, steps, swaps
         self.asked: list[tuple[str, str, str]] = []
 
     @classmethod
     def of_table(cls, table: Table, why: Mapping[str, str] | None = None) -> "RecipeEditor":
-        """A recipe that is stored or proposed, to be changed."""
+        """A recipe that is stored or proposed, to be changed; `why` says where proposed values come from."""
         tables = [each for each in _listed(table.get("steps")) if isinstance(each, dict)]
         names = [(str(each.get("id", "")), str(each.get("name", ""))) for each in tables]
         rows = [step_values(each, names[place - 1][0] if place else None) for place, each in enumerate(tables)]
         swaps = [dict(each) for each in _listed(table.get("swaps")) if isinstance(each, dict)]
-        editor = cls._of_rows(head_values(table, ingredients_text(table)), rows, swaps, dict(why or {}))
-        editor.explain()
+        editor = cls._of_rows(head_values(table, ingredients_text(table)), rows, swaps)
+        lines = len(_listed(table.get("ingredients")))
+        editor.head.fields["ingredients"].widget.attrs["rows"] = min(max(8, lines + 1), 40)
+        editor.explain(why or {})
         return editor
 
     @classmethod
     def blank(cls) -> "RecipeEditor":
         """A recipe with nothing in it but a first step."""
-        return cls._of_rows(
-            head_values({}, ""), [{"id": "step-1", "kind": "prepare", "hands": 1, "after_0": BEFORE}], [], {}
-        )
+        return cls._of_rows(head_values({}, ""), [_new_row([])], [])
 
     @classmethod
     def of_post(cls, post: Any) -> "RecipeEditor":
@@ -71,27 +69,25 @@ class RecipeEditor:
             HeadForm(post),
             [StepForm(place, post, before=_others(names, place)) for place in range(steps)],
             [SwapForm(place, post) for place in range(swaps)],
-            _why_of(post),
         )
 
     @classmethod
     def _of_rows(
-        cls, head: dict[str, Any], rows: list[dict[str, Any]], swaps: list[dict[str, Any]], why: dict[str, str]
+        cls, head: dict[str, Any], rows: list[dict[str, Any]], swaps: list[dict[str, Any]]
     ) -> "RecipeEditor":
         names = [(str(row.get("id", "")), str(row.get("name") or "")) for row in rows]
         steps = [StepForm(place, initial=row, before=_others(names, place)) for place, row in enumerate(rows)]
-        return cls(HeadForm(initial=head), steps, [SwapForm(n, initial=row) for n, row in enumerate(swaps)], why)
+        return cls(HeadForm(initial=head), steps, [SwapForm(n, initial=row) for n, row in enumerate(swaps)])
 
     @property
-    def why_text(self) -> str:
-        """The reasons, to be sent along."""
-        return json.dumps(self.why) if self.why else ""
-
-    @property
-    def is_wrong(self) -> bool:
-        """Whether something that was typed stands by its field as wrong."""
-        forms = (self.head, *self.steps, *self.swaps)
-        return any(form.is_bound and form.errors for form in forms)
+    def wrong(self) -> list[tuple[str, str]]:
+        """The fields by which something stands as missing or wrong, as (id of the field, its label)."""
+        found = []
+        for form in (self.head, *self.steps, *self.swaps):
+            where = f"{_('Step')} {form.place + 1}: " if isinstance(form, StepForm) else ""
+            names = [name for name in form.errors if name in form.fields] if form.is_bound else []
+            found += [(form[name].id_for_label, f"{where}{form.fields[name].label}") for name in names]
+        return found
 
     @property
     def head_is_long(self) -> bool:
@@ -120,7 +116,7 @@ class RecipeEditor:
             swaps.append({})
         elif action == "swap-out" and 0 <= place < len(swaps):
             swaps.pop(place)
-        return RecipeEditor._of_rows(head, rows, swaps, self.why if action == "look" else {})
+        return RecipeEditor._of_rows(head, rows, swaps)
 
     def recipe(self, recipe_id: str, kept: tuple[Ingredient, ...] = ()) -> Recipe | None:
         """The recipe that was typed; None where something is missing or wrong, which then stands by its field.
@@ -176,9 +172,9 @@ class RecipeEditor:
         else:
             self.asked.append(("steps", f"{label}{_('Steps')}", words))
 
-    def explain(self) -> None:
+    def explain(self, why: Mapping[str, str]) -> None:
         """Put the reasons of proposed values under their fields."""
-        for place, reason in self.why.items():
+        for place, reason in why.items():
             form, field = self._place(Fault(f"recipe: recipe.{place}", "", ""))
             if field in form.fields:
                 form.fields[field].help_text = escape(_("Proposed: %(why)s.") % {"why": reason})
@@ -226,15 +222,6 @@ def _ingredient(each: Ingredient) -> Table:
 def _count(post: Any, what: str, most: int) -> int:
     typed = str(post.get(f"{what}-count", "0"))
     return min(int(typed), most) if typed.isdigit() and len(typed) < 4 else 0
-
-
-def _why_of(post: Any) -> dict[str, str]:
-    """The reasons that were sent along; words only, shown as words."""
-    try:
-        found = json.loads(str(post.get("why", ""))[:LONGEST_WHY] or "{}")
-    except ValueError:
-        return {}
-    return {str(key): str(value) for key, value in found.items()} if isinstance(found, dict) else {}
 
 
 def _others(names: list[tuple[str, str]], place: int) -> list[tuple[str, str]]:

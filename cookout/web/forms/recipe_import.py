@@ -10,7 +10,7 @@ from cookout.core.errors import CookoutError
 from cookout.services.recipe_import import file_text
 
 LARGEST_FILE = 4_000_000
-LONGEST_TEXT = 1_500_000
+LONGEST_TEXT = 4_000_000
 KINDS = ".html,.htm,.json,.jsonld,.txt,.md,.toml"
 
 

@@ -22,6 +22,6 @@ class IntoEventForm(forms.Form):
     )
 
     def __init__(self, event: Event, data: Any = None) -> None:
-        super().__init__(data, label_suffix="")
         servings = [(str(each.id), each.name) for each in sorted(event.servings, key=lambda each: each.at)]
+        super().__init__(data, initial={"serving_id": servings[0][0] if servings else ""}, label_suffix="")
         self.fields["serving_id"].choices = [*servings, ("", _("no serving yet: only into the event"))]  # type: ignore[attr-defined]

@@ -16,6 +16,7 @@ from cookout.web.forms.recipes import whole, words
 OVENS = (5, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 22)
 BEFORE, NOTHING = "before", ""
 MOST_WAITS = 20
+_MORE, _LOAD = ("skills", "scope", "hot"), ("load", "pan", "depth", "start", "done", "stand")
 
 
 def _texts(label: Any, example: str = "", hint: Any = "") -> forms.CharField:
@@ -28,7 +29,7 @@ class StepForm(forms.Form):
     id = forms.CharField(required=False, max_length=60, widget=forms.HiddenInput)
     name = words(_("What is done"))
     kind = forms.ChoiceField(label=_("Sort of work"), choices=choices(KINDS), required=False)
-    least = whole(_("Least"), MOST_MINUTES, least=1)
+    least = whole(_("Least min"), MOST_MINUTES, least=1)
     usual = whole(_("Usual"), MOST_MINUTES, least=1)
     most = whole(_("Most"), MOST_MINUTES, least=1)
     hands = whole(_("Helpers"), MOST_HANDS, _("0 where nobody is needed"))
@@ -38,7 +39,7 @@ class StepForm(forms.Form):
     scope = forms.ChoiceField(label=_("How often"), choices=choices(SCOPES), required=False)
     hot = forms.BooleanField(label=_("Work at the fire"), required=False)
     note = forms.CharField(
-        label=_("What to look for"), required=False, max_length=2000, widget=forms.Textarea(attrs={"rows": 3})
+        label=_("What to look for"), required=False, max_length=2000, widget=forms.Textarea(attrs={"rows": 2})
     )
     oven = forms.ChoiceField(label=_("Oven"), required=False)
     temperature = _texts(_("How hot"), "350 F")
@@ -108,15 +109,39 @@ class StepForm(forms.Form):
         return [tuple(self[f"{key}_{number}"] for key in keys) for number in self.waits]  # type: ignore[misc]
 
     @property
-    def has_more(self) -> bool:
-        """Whether anything is typed in what is folded away at first."""
-        keys = [f"gear_{kind}" for kind in GEAR] + ["skills", "hot", "after_1", "after_least_0", "after_most_0"]
-        return any(self[key].value() not in (None, "", 0, False) for key in keys if key in self.fields)
+    def more_words(self) -> str:
+        """What is typed in the fields for waits, skills and gear, which are folded away."""
+        gear = [f"{label}: {self[f'gear_{kind}'].value()}" for kind, label in GEAR.items() if self[f"gear_{kind}"].value()]
+        scope = self["scope"].value()
+        often = [str(SCOPES[Scope(scope)])] if scope in (Scope.PAN, Scope.DISH) else []
+        return "; ".join([*self._waits_words(), *listed(str(self["skills"].value() or "")), *often, *gear])
+
+    def _waits_words(self) -> list[str]:
+        found = []
+        for after, least, most in self.wait_rows:
+            chosen = dict(after.field.choices).get(after.value(), "") if after.value() else ""
+            spans = [_("at least %(m)s min") % {"m": least.value()}] if least.value() else []
+            spans += [_("at most %(m)s min") % {"m": most.value()}] if most.value() else []
+            if chosen and (spans or after.value() != BEFORE):
+                found.append(", ".join([_("after %(step)s") % {"step": chosen}, *spans]))
+        return found if found or self["after_0"].value() else [str(_("waits for nothing"))]
 
     @property
-    def has_load(self) -> bool:
-        """Whether it says what stands in the oven."""
-        return any(self[key].value() for key in ("load", "pan", "depth", "start", "done"))
+    def load_words(self) -> str:
+        """What stands in the oven, which is folded away."""
+        load = self["load"].value()
+        kind = str(dict(LOADS).get(load, "")) if load else ""
+        return ", ".join(each for each in (kind, self["pan"].value(), self["depth"].value()) if each)
+
+    @property
+    def more_is_wrong(self) -> bool:
+        """Whether something in the fields for waits, skills and gear is to be mended."""
+        return any(key in self.errors for key in self.fields if key.startswith(("gear_", "after_")) or key in _MORE)
+
+    @property
+    def load_is_wrong(self) -> bool:
+        """Whether something about what stands in the oven is to be mended."""
+        return any(key in self.errors for key in _LOAD)
 
     def clean(self) -> dict[str, Any]:
         """Minutes rise, and a bake's own fields are no half."""

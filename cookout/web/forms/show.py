@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from django import forms
-from django.utils.translation import gettext as _now
+from django.utils.translation import gettext
 from django.utils.translation import gettext_lazy as _
 
 from cookout.core.eventfile.fields import DAY_MINUTES
@@ -110,7 +110,7 @@ class SlotForm(PartForm):
         )
 
     def added(self, what: str) -> tuple[Shown | ReadyMade, list[Dish]] | None:
-        """What is to be added (``live``, ``talk``, ``taste``, ``ready``), with a dish made for it; None with a fault."""
+        """What is to be added (live, talk, taste, ready), with a dish that is made for it; None with a fault."""
         given = self.cleaned_data
         if what in ("talk", "taste"):
             return self._said(what)
@@ -186,11 +186,11 @@ class SlotForm(PartForm):
         """Every step of every dish, and of every recipe for a dish made only for this, in groups."""
         groups = []
         sources = [(dish.id, dish_name(self.event, dish), dish.recipe) for dish in self.event.dishes]
-        only = _now("%(recipe)s, made only for this demo")
+        only = gettext("%(recipe)s, made only for this demo")
         sources += [(NEW + each.id, only % {"recipe": each.name}, each.id) for each in self.event.recipes]  # type: ignore[misc]
         for key, name, recipe in sources:
             steps = [(f"{key}|{step.id}", f"{name}: {step.name}") for step in self.event.recipe(recipe).steps]
-            all_done = [(f"{key}|", _now("%(dish)s: wholly done") % {"dish": name})] if whole else []
+            all_done = [(f"{key}|", gettext("%(dish)s: wholly done") % {"dish": name})] if whole else []
             groups.append((name, [*all_done, *steps]))
         return groups
 

@@ -37,5 +37,7 @@ def _row(event: Event, helper: Helper, sent: Form | None) -> HelperRow:
 
 
 def _form(event: Event, name: str, sent: Form | None) -> HelperForm:
-    fresh = HelperForm(event, ("crew", name))
-    return sent if isinstance(sent, HelperForm) and sent.prefix == fresh.prefix else fresh
+    """The form that was sent for this helper; one for somebody taken out meanwhile stands where new ones are made."""
+    if isinstance(sent, HelperForm) and (sent.thing == name or (not name and sent.is_new)):
+        return sent
+    return HelperForm(event, ("crew", name))

@@ -17,6 +17,7 @@ class DishRow:
     """A dish on the page; `people` who get it, `swaps` in words, `slot` the demo that shows it."""
 
     id: str
+    recipe: str
     name: str
     people: int | None
     serves: int
@@ -57,8 +58,10 @@ def menu_page(event: Event, sent: Form | None = None) -> dict[str, object]:
 
 
 def _serving_form(event: Event, name: str, sent: Form | None) -> ServingForm:
-    fresh = ServingForm(event, ("servings", name))
-    return sent if isinstance(sent, ServingForm) and sent.prefix == fresh.prefix else fresh
+    """The form that was sent for this serving; one for what was taken off meanwhile stands where new ones are made."""
+    if isinstance(sent, ServingForm) and (sent.thing == name or (not name and sent.is_new)):
+        return sent
+    return ServingForm(event, ("servings", name))
 
 
 def _dish_rows(event: Event, dishes: Sequence[Dish], sent: Form | None) -> list[DishRow]:
@@ -71,6 +74,7 @@ def _dish_row(event: Event, dish: Dish, place: int, count: int, sent: Form | Non
     slot = next((slot.name for slot in event.slots if dish.id in slot.dishes), "")
     return DishRow(
         id=dish.id,
+        recipe=dish.recipe,
         name=dish_name(event, dish),
         people=dish.people,
         serves=recipe.serves,

@@ -7,6 +7,7 @@ from difflib import SequenceMatcher
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
+from cookout.core.eventfile.recipes import Held
 from cookout.core.kitchen.course import Course, course_of
 from cookout.core.kitchen.ingredients import Parsed, Question
 from cookout.core.kitchen.interchange import ingredient_line
@@ -20,7 +21,8 @@ from cookout.services.starters import ORIGIN
 from cookout.store.selectors.recipes import Recipe as Row
 from cookout.store.selectors.recipes import recipe_of
 from cookout.web import preferences
-from cookout.web.forms.recipe_words import FOODS, HELDS, KINDS, METHODS, SCOPES
+from cookout.web.forms.recipe_words import FOODS, GEAR, HELDS, KINDS, METHODS, SCOPES
+from cookout.web.templatetags.plainly import span
 
 MOST_PEOPLE = 1000
 
@@ -93,7 +95,7 @@ class LineRead:
 
 @dataclass(frozen=True, slots=True)
 class DiffLine:
-    """A line of two versions: `sign` is "+", "-" or empty where both have it."""
+    """A line of two versions: `sign` is "+", "−" or empty where both have it."""
 
     sign: str
     text: str
@@ -152,7 +154,7 @@ def recipe_page(recipe: Recipe, people: int) -> RecipePage:
 def keeps_words(recipe: Recipe) -> str:
     """How the finished dish waits and how long it keeps."""
     keeps = {"hot": recipe.keeps.hot, "cold": recipe.keeps.cold, "air": recipe.keeps.air}
-    parts = [f"{HELDS[way]} {minutes} min" for way, minutes in keeps.items() if minutes is not None]  # type: ignore[index]
+    parts = [f"{HELDS[Held(way)]} {span(minutes)}" for way, minutes in keeps.items() if minutes is not None]
     return ", ".join(parts)
 
 
@@ -169,7 +171,8 @@ def recipe_text(recipe: Recipe, units: str) -> list[str]:
         str(FOODS[recipe.food]),
         keeps_words(recipe),
         _("stands %(minutes)d min before it is served") % {"minutes": recipe.rests_minutes},
-        _("in %(count)d pans, %(pan)s") % {"count": recipe.pans, "pan": recipe.pan},
+        ngettext("in %(count)d pan", "in %(count)d pans", recipe.pans) % {"count": recipe.pans},
+        *([recipe.pan] if recipe.pan else []),
         *(ingredient_line(ingredient) for ingredient in recipe.ingredients),
         *(f"{swap.use} ← {swap.instead_of}" for swap in recipe.swaps),
     ]
@@ -189,8 +192,13 @@ def difference(before: Recipe, after: Recipe) -> list[DiffLine]:
         if what == "equal":
             found += [DiffLine("", line) for line in first[a:b]]
         else:
-            found += [DiffLine("-", line) for line in first[a:b]] + [DiffLine("+", line) for line in second[c:d]]
+            found += [DiffLine("−", line) for line in first[a:b]] + [DiffLine("+", line) for line in second[c:d]]
     return found
+
+
+def gear_words(kinds: Iterable[str]) -> str:
+    """Kinds of gear in words."""
+    return ", ".join(str(GEAR.get(kind, kind)) for kind in kinds)
 
 
 def minutes_words(step: Step) -> str:

@@ -1,6 +1,5 @@
 """The timeline as a page looks at it: which rows, how near, which hours, and where each other look is."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Literal, get_args
@@ -23,6 +22,9 @@ Layout = Literal["wide", "narrow"]
 WIDTHS: dict[Layout, int] = {"wide": 1180, "narrow": 366}
 """Pixels across: what a page of 1280 leaves beside its margins, and what a phone of 390 does."""
 
+LAYOUTS: tuple[Layout, ...] = get_args(Layout)
+BYS: tuple[By, ...] = get_args(By)
+ZOOMS: tuple[Zoom, ...] = get_args(Zoom)
 BEFORE_NOW = timedelta(minutes=15)
 PLACE = "TASK"  # stands for a task's id in an address until the drawing puts it in
 
@@ -48,7 +50,7 @@ class Look:
 
     def address(self) -> str:
         """The query that asks for it."""
-        asked = {"by": self.by, "zoom": self.zoom}
+        asked: dict[str, str] = {"by": self.by, "zoom": self.zoom}
         if not self.is_both:
             asked["layout"] = self.layout
         if self.at is not None:
@@ -80,8 +82,8 @@ class Drawing:
 
 def look_of(query: QueryDict, record: PlanRecord) -> Look:
     """The look that a page was asked for; what it cannot read, it leaves at the usual."""
-    by: By = next((each for each in get_args(By) if each == query.get("by")), "dish")
-    zoom: Zoom = next((each for each in get_args(Zoom) if each == query.get("zoom")), "day")
+    by: By = next((each for each in BYS if each == query.get("by")), "dish")
+    zoom: Zoom = next((each for each in ZOOMS if each == query.get("zoom")), "day")
     layout: Layout = "narrow" if query.get("layout") == "narrow" else "wide"
     return Look(by, zoom, layout, _moment(query.get("at", ""), record), query.get("only", ""))
 
@@ -96,7 +98,7 @@ def _moment(text: str, record: PlanRecord) -> datetime | None:
 
 def timeline_page(record: PlanRecord, look: Look, *, event: object, now: datetime | None) -> dict[str, object]:
     """The template's names for a look at a plan of the event with that public id."""
-    layouts: Sequence[Layout] = get_args(Layout) if look.is_both else (look.layout,)
+    layouts = LAYOUTS if look.is_both else (look.layout,)
     marked = now if now is not None and is_on(record, now) else None
     return {
         "look": look,
@@ -113,7 +115,7 @@ def overview(
 ) -> list[tuple[Layout, str]]:
     """The day at a glance for both layouts, to be shown among other things."""
     marked = now if now is not None and is_on(record, now) else None
-    return [(layout, _svg(record, Look(by, "day", layout), links, marked, None)) for layout in get_args(Layout)]
+    return [(layout, _svg(record, Look(by, "day", layout), links, marked, None)) for layout in LAYOUTS]
 
 
 def overview_links(event: object) -> Links:

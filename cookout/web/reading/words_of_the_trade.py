@@ -60,8 +60,8 @@ _EVENT = (
         "hot-work",
         _("hot work and breaks"),
         _(
-            "Work at the fire. After %(hot_stretch)d minutes of it, if nothing else is said, a helper gets a break of "
-            "%(break)d minutes without any."
+            "Work at the fire. After %(hot_stretch)d minutes of it, if you say nothing else, a helper gets a break "
+            "from it of %(break)d minutes."
         ),
         OUR_CHOICE,
     ),
@@ -84,14 +84,14 @@ _FIRE = (
     Word(
         "firing",
         _("firing"),
-        _("Coals that are lit together. One firing can serve several ovens if their coals are wanted at about one time."),
+        _("Coals that are lit together. One firing can feed several ovens that want coals at about one time."),
     ),
     Word(
         "ashed-over",
         _("ashed over"),
         _(
             "White all over, and ready to use: about %(ash)d minutes after lighting for briquettes, %(ash_lump)d for "
-            "lump. They are near their best until about minute %(full)d, or %(full_lump)d. Look at them, not at the clock."
+            "lump. They are near their best until about minute %(full)d, or %(full_lump)d. Look at them."
         ),
         ONE_LOG,
     ),
@@ -145,9 +145,9 @@ _FIRE = (
 
 _FOOD = (
     Word(
-        "look-in-from",
+        "least-usual-most",
         _("least, usual, most"),
-        _("Three lengths of a bake: when it may be done, when it mostly is, when it is at the latest. Test; do not trust."),
+        _("Three lengths of a bake: when it may be done, when it mostly is, when it is at the latest. Test."),
     ),
     Word(
         "hold",
@@ -181,7 +181,7 @@ _PLAN = (
     Word(
         "revision",
         _("revision"),
-        _("A plan with a number. It never changes: another plan gets the next number, and old ones can be brought back."),
+        _("A plan with a number. It never changes: another plan gets the next number. Old ones can come back."),
     ),
     Word(
         "held-by",
@@ -242,7 +242,7 @@ _HANDED_OUT = (
     Word("run-sheet", _("run sheet"), _("The whole timeline on paper, hour by hour.")),
     Word("call-sheet", _("call sheet"), _("One helper's part: when to be there, and what to do, with whom.")),
     Word("fire-plan", _("fire plan"), _("Which coals are lit when, how many, for which oven; and what to bring.")),
-    Word("allergen-card", _("allergen card"), _("For the table: what is in each dish, what may be, what nobody knows.")),
+    Word("allergen-card", _("allergen card"), _("For the table: what is in a dish, what may be, what nobody knows.")),
     Word(
         "helper-link",
         _("link to a call sheet"),

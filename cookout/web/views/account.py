@@ -2,25 +2,34 @@
 
 from smtplib import SMTPException
 
+from django.conf import settings
 from django.contrib.auth import logout
 from django.contrib.auth.views import PasswordChangeView
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
+from django.views.i18n import set_language
 
 from cookout.services import accounts
 from cookout.services.errors import AddressTakenError
 from cookout.store.selectors.accounts import User
-from cookout.web import answers
+from cookout.web import answers, visitors
 from cookout.web.forms.accounts import AddressForm, ChoicesForm, CloseForm
 from cookout.web.guards import signed_in, user_id_of, user_of
 
 WRONG = 422
 
-change_password = signed_in(
-    PasswordChangeView.as_view(template_name="cookout/password.html", success_url="/account/")
-)
+_change_password = PasswordChangeView.as_view(template_name="cookout/password.html", success_url="/account/")
+
+
+@require_http_methods(["GET", "POST"])
+@signed_in
+def change_password(request: HttpRequest) -> HttpResponse:
+    """Another password; all other browsers that were signed in are signed out by it."""
+    if request.method == "POST" and visitors.comes_too_often(request, "own-password"):
+        return visitors.turned_away(request)
+    return _change_password(request)
 
 
 @require_http_methods(["GET", "POST"])
@@ -41,7 +50,9 @@ def show(request: HttpRequest) -> HttpResponse:
 def change_address(request: HttpRequest) -> HttpResponse:
     """Another e-mail address; it counts once it is confirmed, where mail can be sent."""
     user = user_of(request)
-    form = AddressForm(request.POST)
+    if visitors.comes_too_often(request, "own-password"):
+        return visitors.turned_away(request)
+    form = AddressForm(user, request.POST)
     if form.is_valid():
         address = answers.address(request, "confirm", word="WORD")
         try:
@@ -54,6 +65,15 @@ def change_address(request: HttpRequest) -> HttpResponse:
             answers.told(request, _("Changed.") if done else _("Open the link that was mailed to the new address."))
             return redirect("account")
     return _page(request, user, address_form=form)
+
+
+@require_POST
+def choose_language(request: HttpRequest) -> HttpResponse:
+    """Another language, for this browser; an account that has chosen one before keeps the new one."""
+    language = request.POST.get("language", "")
+    if request.user.is_authenticated and user_of(request).language and language in dict(settings.LANGUAGES):
+        accounts.save_language(user_id=user_id_of(request), language=language)
+    return set_language(request)
 
 
 @require_POST
@@ -78,6 +98,8 @@ def hide_hint(request: HttpRequest, hint: str) -> HttpResponse:
 def close(request: HttpRequest) -> HttpResponse:
     """Close the account for good."""
     user = user_of(request)
+    if visitors.comes_too_often(request, "own-password"):
+        return visitors.turned_away(request)
     form = CloseForm(user, request.POST)
     if not form.is_valid():
         return _page(request, user, close_form=form)
@@ -90,7 +112,7 @@ def close(request: HttpRequest) -> HttpResponse:
 def _page(request: HttpRequest, user: User, **forms: object) -> HttpResponse:
     page = {
         "form": ChoicesForm(initial=_chosen(user)),
-        "address_form": AddressForm(),
+        "address_form": AddressForm(user),
         "close_form": CloseForm(user),
         **forms,
     }

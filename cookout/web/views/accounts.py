@@ -14,6 +14,7 @@ from django.contrib.auth.views import (
 )
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
+from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
@@ -27,8 +28,6 @@ BACKEND = "django.contrib.auth.backends.ModelBackend"
 INVITED = "invited"
 """Key in the session: the token of an invitation that somebody came with before they had an account."""
 
-MOST_AN_HOUR = 20
-FAR_TOO_OFTEN = 429
 CLOSED = 403
 
 sign_in = LoginView.as_view(
@@ -55,8 +54,8 @@ reset_done = PasswordResetCompleteView.as_view(template_name="cookout/reset_done
 @require_http_methods(["GET", "POST"])
 def reset(request: HttpRequest) -> HttpResponse:
     """Have a link to choose a new password mailed; the page says the same whether the account exists or not."""
-    if request.method == "POST" and visitors.comes_too_often(request, "reset", most=MOST_AN_HOUR):
-        return _too_often(request)
+    if request.method == "POST" and visitors.comes_too_often(request, "reset"):
+        return visitors.turned_away(request)
     return _reset(request)
 
 
@@ -66,8 +65,8 @@ def sign_up(request: HttpRequest) -> HttpResponse:
     invitation = sharing.find_invitation(request.session.get(INVITED, ""))
     if not settings.COOKOUT_SIGN_UP and invitation is None:
         return render(request, "cookout/sign_up_closed.html", status=CLOSED)
-    if request.method == "POST" and visitors.comes_too_often(request, "sign-up", most=MOST_AN_HOUR):
-        return _too_often(request)
+    if request.method == "POST" and visitors.comes_too_often(request, "sign-up"):
+        return visitors.turned_away(request)
     form = SignUpForm(request.POST or None, initial={"email": invitation.email if invitation else ""})
     if form.is_valid():
         answer = _made(request, form, confirmed_address=invitation.email if invitation else "")
@@ -76,13 +75,17 @@ def sign_up(request: HttpRequest) -> HttpResponse:
     return render(request, "cookout/sign_up.html", {"form": form, "invitation": invitation})
 
 
-@require_GET
+@require_http_methods(["GET", "POST"])
 def confirm(request: HttpRequest, word: str) -> HttpResponse:
-    """The link of a mail that confirms an address; it leads to signing in."""
-    if accounts.confirm_address(word=word) is None:
-        return render(request, "cookout/confirm_failed.html", status=404)
-    answers.told(request, _("Your address is confirmed. Sign in with it."))
-    return redirect("start" if request.user.is_authenticated else "sign-in")
+    """The link of a mail that confirms an address, with a button: programs that look into mails open links, too."""
+    found = accounts.find_confirmation(word=word)
+    if request.method == "POST" and accounts.confirm_address(word=word) is not None:
+        answers.told(request, _("Your address is confirmed. Sign in with it."))
+        token = request.session.get(INVITED, "")
+        return redirect("start") if request.user.is_authenticated else _sign_in_and_back(token)
+    if found is None or request.method == "POST":
+        return answers.unlisted(render(request, "cookout/confirm_failed.html", status=404))
+    return answers.unlisted(render(request, "cookout/confirm.html", {"email": found[1]}))
 
 
 @require_GET
@@ -98,8 +101,8 @@ def enter_demo(request: HttpRequest, signed: str) -> HttpResponse:
 @require_GET
 def invitation(request: HttpRequest, token: str) -> HttpResponse:
     """What an invitation is to; who has no account yet comes back here with one."""
-    if visitors.comes_too_often(request, "invitation", most=10 * MOST_AN_HOUR):
-        return _too_often(request)
+    if visitors.comes_too_often(request, "invitation", most=10 * visitors.MOST_AN_HOUR):
+        return visitors.turned_away(request)
     found = sharing.find_invitation(token)
     if found is None:
         return answers.unlisted(render(request, "cookout/invitation_gone.html", status=404))
@@ -114,7 +117,7 @@ def take_invitation(request: HttpRequest, token: str) -> HttpResponse:
     """Become a member of the event."""
     if not request.user.is_authenticated:
         request.session[INVITED] = token
-        return redirect("sign-in")
+        return _sign_in_and_back(token)
     try:
         event = sharing.take_invitation(token=token, user_id=user_id_of(request))
     except InvitationError as error:
@@ -148,6 +151,7 @@ def _is_for_other(request: HttpRequest, email: str) -> bool:
     return bool(email) and request.user.is_authenticated and getattr(request.user, "email", "") != email
 
 
-def _too_often(request: HttpRequest) -> HttpResponse:
-    return render(request, "cookout/locked_out.html", status=FAR_TOO_OFTEN)
-
+def _sign_in_and_back(token: str) -> HttpResponse:
+    """To the sign-in page, and from there to the invitation, where there is one."""
+    place = reverse("sign-in")
+    return redirect(f"{place}?next={reverse('invitation', args=[token])}" if token else place)

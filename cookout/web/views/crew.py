@@ -7,6 +7,7 @@ from django.shortcuts import render
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods
 
+from cookout.core.planning.event import HelperId
 from cookout.services import crew
 from cookout.services.editing import Changed
 from cookout.store.selectors.events import Event, event_of
@@ -47,7 +48,7 @@ def _save(request: HttpRequest, event: Event) -> Outcome:
         return form
     name = form.cleaned_data["name"]
     helper_id = form.part[1] or crew.helper_id_for(core, name)
-    helper = form.helper(crew.HelperId(helper_id))
+    helper = form.helper(HelperId(helper_id))
     words = (_("%(helper)s added to the crew") if form.is_new else _("%(helper)s changed")) % {"helper": name}
     change = Changed(("crew", helper_id), helper, was=form.was_given)
     return save_form(request, event, form, [change], words, done=f"crew-{helper_id}")

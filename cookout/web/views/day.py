@@ -55,12 +55,12 @@ def _save_heading(request: HttpRequest, event: Event) -> Outcome:
     form: HeadingForm = _form(HeadingForm, event_of(event), request.POST)
     if not form.is_valid():
         return form
-    fields = {key: value for key, value in form.cleaned_data.items() if key not in ("was", "date")}
+    fields = {key: value for key, value in form.cleaned_data.items() if key not in ("was", "day")}
     try:
         edit = save_heading(
             event_id=event.pk,
             user_id=user_id_of(request),
-            day=form.cleaned_data["date"],
+            day=form.cleaned_data["day"],
             fields=fields,
             was=form.was_given,
         )
@@ -89,7 +89,7 @@ def _saving(kind: type[PartForm], value: Callable[[Any, CoreEvent], Any], words:
 
 
 def _heading_with_fire(form: FireForm, core: CoreEvent) -> Any:
-    return {**read_part(core, ("heading", "")), **form.heading(core)}
+    return {**read_part(core, ("heading", "")), **form.heading()}
 
 
 ACTIONS = {

@@ -18,7 +18,7 @@ from cookout.store.selectors.recipes import recipe_of
 from cookout.web import answers
 from cookout.web.forms.recipe_into import IntoEventForm
 from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
-from cookout.web.reading.recipes import people_asked, readers_units, recipe_page
+from cookout.web.reading.recipes import gear_words, people_asked, readers_units, recipe_page
 from cookout.web.recipe_guards import own_recipe
 from cookout.web.views.pressing import in_words, tell_saved
 
@@ -36,7 +36,7 @@ def into_event(request: HttpRequest, recipe: UUID) -> HttpResponse:
     form = IntoEventForm(core, request.POST if request.method == "POST" else None)
     if not form.is_valid():
         lacking = event_recipes.lacking(core, recipe_of(current))
-        page = {"row": row, "event": event, "form": form, "lacking": lacking}
+        page = {"row": row, "event": event, "form": form, "lacking": lacking, "gear": gear_words(lacking.gear)}
         return render(request, "cookout/recipe_into_event.html", page, status=422 if form.is_bound else 200)
     try:
         edit, dish = event_recipes.add_recipe_to_event(

@@ -7,13 +7,13 @@ from django.shortcuts import render
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods
 
-from cookout.core.planning.event import Dish
+from cookout.core.planning.event import Dish, DishId
 from cookout.services import event_recipes, menu
 from cookout.services.editing import Changed
 from cookout.services.errors import NoSuchThingError
 from cookout.services.stored import stored_part
 from cookout.store.selectors.events import Event, event_of
-from cookout.store.selectors.recipes import get_recipe_for, list_recipes
+from cookout.store.selectors.recipes import Recipe, get_recipe_for, list_recipe_names
 from cookout.web.forms.menu import DishForm, NewDishForm, PlaceForm, ServingForm
 from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
 from cookout.web.reading.menu import menu_page
@@ -31,7 +31,7 @@ def show(request: HttpRequest, event: UUID) -> HttpResponse:
 
 def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int = 200) -> HttpResponse:
     core, user_id = event_of(event), user_id_of(request)
-    page = {"event": event, "tab": "menu", "box": list_recipes(owner_id=user_id), **menu_page(core, sent)}
+    page = {"event": event, "tab": "menu", "box": list_recipe_names(owner_id=user_id), **menu_page(core, sent)}
     page["moved_on"] = event_recipes.moved_on(event=event, core=core, user_id=user_id) if event.may_edit else ()
     return render(request, "cookout/event_menu.html", page, status=status)
 
@@ -71,7 +71,8 @@ def _add_dish(request: HttpRequest, event: Event) -> Outcome:
     if not form.is_valid():
         return ask_again(request, _("Choose a recipe from the list, then add it."), request.POST.get("at", ""))
     given, user_id = form.cleaned_data, user_id_of(request)
-    kept = None
+    kept: Recipe | None = None
+    dish: DishId | None = None
     if form.from_box is not None:
         kept = get_recipe_for(owner_id=user_id, public_id=form.from_box)
         if kept is None:

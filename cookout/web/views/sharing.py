@@ -14,11 +14,13 @@ from cookout.services.errors import ServiceError
 from cookout.services.qr import qr_svg
 from cookout.store.selectors.events import Event
 from cookout.store.selectors.sharing import list_members, list_open_invitations
-from cookout.web import answers
+from cookout.web import answers, visitors
 from cookout.web.forms.sharing import InviteForm, RoleForm
 from cookout.web.guards import own_event, seen_event, signed_in, user_id_of
 
 WRONG = 422
+MOST_INVITATIONS = 60
+"""An hour."""
 
 
 @require_GET
@@ -31,19 +33,21 @@ def show(request: HttpRequest, event: UUID) -> HttpResponse:
 @require_POST
 @signed_in
 def invite(request: HttpRequest, event: UUID) -> HttpResponse:
-    """Ask somebody; the link is shown this once, and mailed where an address is given and mail can be sent."""
+    """Ask somebody: by mail where an address is given and mail can be sent, else by a link that is shown this once."""
     owned = own_event(request, event)
+    if visitors.comes_too_often(request, "invite", most=MOST_INVITATIONS):
+        return visitors.turned_away(request)
     form = InviteForm(request.POST)
     if form.is_valid():
         address = answers.address(request, "invitation", token="TOKEN")  # noqa: S106  (stands for one)
         try:
-            fresh = sharing.invite(
-                event_id=owned.pk, user_id=user_id_of(request), address=address, **form.cleaned_data
-            )
+            fresh = sharing.invite(event_id=owned.pk, user_id=user_id_of(request), address=address, **form.cleaned_data)
         except ServiceError as error:
             form.add_error("email", str(error))
         except (OSError, SMTPException):
-            form.add_error("email", _("The mail could not be sent. Leave the address out and hand on the link yourself."))
+            form.add_error(
+                "email", _("The mail could not be sent. Leave the address out and hand on the link yourself.")
+            )
         else:
             return _made(request, owned, fresh)
     return _page(request, owned, form, status=WRONG)
@@ -109,9 +113,10 @@ def leave(request: HttpRequest, event: UUID) -> HttpResponse:
 
 
 def _made(request: HttpRequest, event: Event, fresh: sharing.FreshInvitation) -> HttpResponse:
-    address = answers.address(request, "invitation", token=fresh.token)
-    page = {"event": event, "tab": "sharing", "invitation": fresh.invitation, "address": address, "qr": qr_svg(address)}
-    page["mailed"] = bool(fresh.invitation.email) and mail.can_send()
+    page = {"event": event, "tab": "sharing", "invitation": fresh.invitation, "mailed": fresh.mailed}
+    if not fresh.mailed:
+        address = answers.address(request, "invitation", token=fresh.token)
+        page |= {"address": address, "qr": qr_svg(address)}
     response = render(request, "cookout/invitation_made.html", page)
     response.headers["Cache-Control"] = answers.NEVER_STORE
     return response

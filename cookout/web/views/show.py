@@ -9,7 +9,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods
 
 from cookout.core.errors import EventFileError
-from cookout.core.planning.event import DemoSlot, Dish, ReadyMade
+from cookout.core.planning.event import DemoSlot, Dish, ReadyMade, SlotId
 from cookout.services import show as shows
 from cookout.services.errors import PartChangedError
 from cookout.store.selectors.events import Event, event_of
@@ -33,7 +33,7 @@ def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int
     new = SlotForm(core, ("slots", ""))
     if isinstance(sent, SlotForm):
         forms = [sent if form.prefix == sent.prefix else form for form in forms]
-        new = sent if new.prefix == sent.prefix else new
+        new = sent if sent.is_new else new
     page = {"event": event, "tab": "show", "slots": forms, "new": new, "has_crew": bool(core.crew)}
     return render(request, "cookout/event_show.html", page, status=status)
 
@@ -44,7 +44,7 @@ def _save(request: HttpRequest, event: Event) -> Outcome:
     form = SlotForm(core, ("slots", request.POST.get("thing", "")), request.POST)
     if not form.is_valid():
         return form
-    slot = form.slot(shows.SlotId(form.part[1]) or shows.slot_id_for(core, form.cleaned_data["name"]))
+    slot = form.slot(SlotId(form.part[1]) or shows.slot_id_for(core, form.cleaned_data["name"]))
     what, _colon, place = request.POST["do"].partition(":")
     dishes: list[Dish] = []
     if what in ("live", "talk", "taste", "ready"):

@@ -13,6 +13,7 @@ from cookout.core.planning.parts import (
     fingerprint,
     id_of,
     read_part,
+    restore_part,
     things,
     write_part,
 )
@@ -74,3 +75,12 @@ def test_a_pin_goes_by_the_task_that_it_pins() -> None:
 def test_a_kind_that_events_do_not_have_is_refused_by_name() -> None:
     with pytest.raises(PartError, match="chairs"):
         read_part(sample_event(), ("chairs", "1"))
+
+
+def test_what_was_taken_out_comes_back_to_its_place_among_those_that_are_left() -> None:
+    event = sample_event()
+    first, second, *_rest = [str(helper.id) for helper in event.crew]
+    without = write_part(write_part(event, ("crew", first), None), ("crew", second), None)
+    assert restore_part(without, ("crew", second), event).crew[0].id == second
+    whole = restore_part(restore_part(without, ("crew", second), event), ("crew", first), event)
+    assert whole.crew == event.crew

@@ -19,8 +19,8 @@ from cookout.core.planning.values import Values, stands, values
 class Params:
     """Set by trial on the three fixtures.
 
-    `noises`: minutes of disorder in the order of tasks, one try each. `margins`: minutes before a waste begins from which
-    all is placed anew, one more try each.
+    `noises`: minutes of disorder in the order of tasks, one try each. `margins`: minutes before a waste begins from
+    which all is placed anew, one more try each.
     """
 
     noises: tuple[float, ...] = (0.0, 4.0, 12.0)
