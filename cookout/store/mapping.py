@@ -38,8 +38,9 @@ def record_of(revision: Revision, units: str | None = None) -> PlanRecord:
 
 def trial_record_of(run: PlanRun, units: str | None = None) -> PlanRecord | None:
     """The plan that a trial ended in, its texts in those units; None where it found none, or has not ended."""
-    found = run.record is not None and run.record["tasks"]
-    return _in_units(run.record, run.texts, units) if found else None
+    if run.record is None or not run.record["tasks"]:
+        return None
+    return _in_units(run.record, run.texts, units)
 
 
 def refusal_of(run: PlanRun) -> PlanRecord | None:

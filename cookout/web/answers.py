@@ -29,9 +29,12 @@ def pdf(content: bytes, *, name: str) -> HttpResponse:
     return response
 
 
-def unlisted(response: HttpResponse) -> HttpResponse:
-    """A page behind an unguessable link: not for search engines, caches, or the sites that it links to."""
-    response.headers["Referrer-Policy"] = "no-referrer"
+def unlisted(response: HttpResponse, *, has_forms: bool = False) -> HttpResponse:
+    """A page behind an unguessable link: not for search engines, caches, or the sites that it links to.
+
+    One that `has_forms` tells where they came from to this service alone: it takes no form from nowhere.
+    """
+    response.headers["Referrer-Policy"] = "same-origin" if has_forms else "no-referrer"
     response.headers["X-Robots-Tag"] = "noindex, nofollow"
     response.headers["Cache-Control"] = PRIVATE
     return response

@@ -37,9 +37,9 @@ def main() -> None:
     from django.test import Client
     from django.urls import reverse
 
+    from cookout.core.planning.recordjson import from_json
     from cookout.core.planning.result import Limits
     from cookout.services import accounts, events, plan
-    from cookout.store.mapping import record_of
     from cookout.store.models import Event, Revision
     from cookout.web.urls import urlpatterns
 
@@ -51,7 +51,7 @@ def main() -> None:
     limits = Limits(seconds=PLAN_SECONDS, workers=2, seed=1)
     plan.run_planning(run_id=plan.queue_planning(event_id=event.pk, limits=limits, announce=False).pk)
     event = Event.objects.get(pk=event.pk)
-    base = median_ms(lambda: record_of(Revision.objects.get(pk=event.current_id)))
+    base = median_ms(lambda: from_json(Revision.objects.get(event=event, number=1).payload))
     print(f"{'baseline: read the record':32s} {base:7.1f} ms")
     client = Client()
     client.force_login(owner)

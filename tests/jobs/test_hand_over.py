@@ -18,7 +18,7 @@ from pytest_django import Settings
 from config import celery_app
 from cookout.core.planning.result import Limits
 from cookout.jobs.hand_over import THREAD_NAME, hand_over_run
-from cookout.jobs.tasks import carry_out_plan_run, end_silent_plan_runs
+from cookout.jobs.tasks import carry_out_plan_run, end_silent_plan_runs, forget_deleted
 from cookout.services import accounts, events, plan
 from cookout.store.models import Event, PlanRun
 from tests.jobs.events import ROOT, SUPPER
@@ -153,10 +153,18 @@ def test_a_run_whose_worker_died_is_ended_so_that_the_event_can_be_planned_again
 
 
 def test_silent_runs_are_looked_for_every_minute() -> None:
-    (each,) = project.CELERY_BEAT_SCHEDULE.values()
-    assert each["schedule"] == 60.0
-    assert each["task"] == end_silent_plan_runs.name
-    assert end_silent_plan_runs.name in celery_app.tasks
+    seconds = {each["task"]: each["schedule"] for each in project.CELERY_BEAT_SCHEDULE.values()}
+    assert seconds[end_silent_plan_runs.name] == 60.0
+    assert all(task in celery_app.tasks for task in seconds)
+
+
+def test_what_was_thrown_away_long_ago_is_looked_for_and_goes_for_good(event: Event) -> None:
+    seconds = {each["task"]: each["schedule"] for each in project.CELERY_BEAT_SCHEDULE.values()}
+    assert seconds[forget_deleted.name] <= 24 * 3600
+    long_ago = timezone.now() - timedelta(days=project.COOKOUT_KEEP_DELETED_DAYS + 1)
+    Event.objects.filter(pk=event.pk).update(deleted_at=long_ago)
+    assert forget_deleted() == 1
+    assert not Event.objects.filter(pk=event.pk).exists()
 
 
 def test_a_queue_never_delivers_a_run_again_while_it_may_still_be_planning() -> None:

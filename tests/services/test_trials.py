@@ -108,7 +108,7 @@ def test_a_change_that_does_not_fit_starts_nothing(event: Event) -> None:
 
 
 def test_one_run_an_event_at_a_time(event: Event) -> None:
-    change = {"kind": "move_servings", "minutes": -15}
+    change: dict[str, str | int] = {"kind": "move_servings", "minutes": -15}
     trials.try_change(event_id=event.pk, user_id=None, change=dict(change), words="one")
     with pytest.raises(AlreadyPlanningError):
         trials.try_change(event_id=event.pk, user_id=None, change=dict(change), words="two")

@@ -5,7 +5,7 @@ compiled form is written anew. No gettext programs are needed.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from io import BytesIO
 from pathlib import Path
 
@@ -19,7 +19,19 @@ ROOT = Path(__file__).resolve().parents[2]
 LOCALE = ROOT / "cookout" / "web" / "locale"
 SECOND = "es"
 WHERE = (("services", "*.py"), ("sheets", "*.py"), ("web", "*.py"), ("web", "*.html"))
-KEYWORDS = ("_", "gettext", "gettext_lazy", "gettext_noop", "ngettext", "ngettext_lazy", "pgettext", "pgettext_lazy", "npgettext")
+KEYWORDS = dict.fromkeys(
+    (
+        "_",
+        "gettext",
+        "gettext_lazy",
+        "gettext_noop",
+        "ngettext",
+        "ngettext_lazy",
+        "pgettext",
+        "pgettext_lazy",
+        "npgettext",
+    )
+)
 SINGULAR_AND_PLURAL = ("ngettext", "ngettext_lazy", "npgettext")
 COUNTED = re.compile(r'counted:"([^",]+),([^",]+)"')
 
@@ -31,7 +43,7 @@ def catalogue() -> Catalog:
     found = Catalog(domain="django", charset="utf-8")
     for path in sorted(path for folder, pattern in WHERE for path in (ROOT / "cookout" / folder).rglob(pattern)):
         for message, context in _messages(path):
-            found.add(message, locations=[(path.relative_to(ROOT).as_posix(), None)], context=context)
+            found.add(message, locations=[(path.relative_to(ROOT).as_posix(), 0)], context=context)
     return found
 
 
@@ -76,11 +88,11 @@ def _messages(path: Path) -> Iterator[tuple[Message, str | None]]:
         text = templatize(text, origin=str(path))
     source = BytesIO(text.encode())
     for _line, function, message, _comments in extract_python(source, KEYWORDS, (), {"encoding": "utf-8"}):
-        yield from _message(function, message)
+        yield from _message(str(function), message)
 
 
-def _message(function: str, message: object) -> Iterator[tuple[Message, str | None]]:
-    parts = [message] if isinstance(message, str) else [part for part in message or () if part]  # type: ignore[attr-defined]
+def _message(function: str, message: str | Sequence[str]) -> Iterator[tuple[Message, str | None]]:
+    parts = [part for part in ((message,) if isinstance(message, str) else message) if part]
     context = parts.pop(0) if function.lstrip("n").startswith("pgettext") and parts else None
     if not parts:
         return

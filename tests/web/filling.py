@@ -98,7 +98,8 @@ class _Reader(HTMLParser):
 
     def handle_data(self, data: str) -> None:
         if self.area is not None:
-            self.forms[-1].fields[self.area] = data
+            # The line break right behind the tag is none of the text.
+            self.forms[-1].fields[self.area] = data.removeprefix("\n")
 
 
 def forms_of(answer: Answered) -> list[Form]:

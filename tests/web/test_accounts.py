@@ -210,7 +210,7 @@ def test_a_link_that_confirms_does_nothing_until_its_button_is_pressed(nobody: C
     link = link_in(mailbox)
     page = nobody.get(link)
     assert NEW["email"] in unmasked(page)
-    assert page.headers["Referrer-Policy"] == "no-referrer"
+    assert page.headers["Referrer-Policy"] == "same-origin"
     assert sign_in(Client(), NEW["email"]) == 200
     assert nobody.post(link).headers["Location"] == reverse("sign-in")
     assert sign_in(Client(), NEW["email"]) == 302
@@ -255,7 +255,7 @@ def test_who_takes_an_invitation_signed_out_signs_in_and_is_back_there(cast: Cas
     fresh = sharing.invite(event_id=cast.event.pk, user_id=cast.owner.pk, role="viewer")
     client, back = Client(), reverse("invitation", args=[fresh.token])
     place = client.post(reverse("invitation-take", args=[fresh.token])).headers["Location"]
-    assert f'name="next" value="{back}"' in unmasked(client.get(place))
+    assert f'name="next" value="{back}"' in client.get(place).content.decode()
     answer = client.post(place, {"username": "asta@meadow.example", "password": PASSWORD, "next": back}, follow=True)
     assert answer.redirect_chain[-1][0] == back
     assert "Take it" in unmasked(answer)
@@ -305,7 +305,6 @@ def test_another_address_asks_for_the_password_and_keeps_what_was_typed(mailbox:
 def test_a_password_is_not_guessed_from_inside_an_account(
     owner: Client, cast: Cast, page: str, typed: dict[str, str]
 ) -> None:
-    cast.owner.set_unusable_password()
     cast.owner.password = "pbkdf2_sha256$1$salt$hash"
     cast.owner.save()
     owner.force_login(cast.owner)

@@ -18,7 +18,7 @@ def messages() -> list[Message]:
 
 
 def texts(message: Message) -> list[str]:
-    return [message.string] if isinstance(message.string, str) else list(message.string)
+    return [message.string] if isinstance(message.string, str) else list(message.string or ())
 
 
 def test_every_text_of_the_pages_is_in_the_catalogue_and_no_other() -> None:

@@ -98,7 +98,7 @@ def test_a_link_shows_the_recipe_to_whoever_has_it_and_nothing_of_its_owner(
     assert str(row.public_id) not in page
     assert role == "owner" or cast.owner.email not in page
     assert answer.headers["X-Robots-Tag"] == "noindex, nofollow"
-    assert answer.headers["Referrer-Policy"] == "no-referrer"
+    assert answer.headers["Referrer-Policy"] == "same-origin"
 
 
 def test_a_copy_behind_a_link_is_for_those_with_an_account(nobody: Client, stranger: Client, row: Recipe) -> None:

@@ -23,9 +23,7 @@ MOST_QUERIES = 25
 MOST_BYTES, MOST_COMPRESSED = 400_000, 150_000
 ASSET = re.compile(r'(?:href|src)="(/static/[^"]+)"')
 
-EVENT_PAGES = sorted(
-    str(pattern.name) for pattern in urlpatterns if list(pattern.pattern.converters) == ["event"]  # type: ignore[attr-defined]
-)
+EVENT_PAGES = sorted(str(pattern.name) for pattern in urlpatterns if list(pattern.pattern.converters) == ["event"])
 
 
 @pytest.fixture
@@ -39,12 +37,10 @@ def festival(db: None) -> Event:
     return event
 
 
-
-
 def assets_of(page: bytes) -> Iterator[bytes]:
     """The styles, scripts and pictures that come with a page's first load."""
     for address in dict.fromkeys(ASSET.findall(page.decode())):
-        path = finders.find(address.removeprefix("/static/").split("?")[0])
+        path = finders.find(re.split(r"[?#]", address.removeprefix("/static/"))[0])
         assert isinstance(path, str), f"{address} is not served"
         with open(path, "rb") as file:  # noqa: PTH123
             yield file.read()

@@ -82,7 +82,8 @@ def write_part(event: Event, part: Part, value: Any) -> Event:
         changed = tuple(value if id_of(thing) == name else thing for thing in there)
     else:
         changed = (*there, value)
-    return replace(event, **{LISTED[kind]: changed})
+    fields_changed: dict[str, Any] = {LISTED[kind]: changed}
+    return replace(event, **fields_changed)
 
 
 def restore_part(event: Event, part: Part, before: Event) -> Event:
@@ -129,7 +130,8 @@ def _reordered(event: Event, kind: str, ids: Sequence[str]) -> Event:
     """Things that the new order does not name keep their place behind the others."""
     rank = {name: place for place, name in enumerate(ids)}
     there = sorted(things(event, kind), key=lambda thing: rank.get(id_of(thing), len(rank)))
-    return replace(event, **{LISTED[kind]: tuple(there)})
+    fields_changed: dict[str, Any] = {LISTED[kind]: tuple(there)}
+    return replace(event, **fields_changed)
 
 
 def _plain(value: Any) -> Any:

@@ -27,6 +27,7 @@ class StepForm(forms.Form):
     """What is done, how long, by how many, with what, after what; and the heat where it goes over coals."""
 
     id = forms.CharField(required=False, max_length=60, widget=forms.HiddenInput)
+    gear_order = forms.CharField(required=False, max_length=200, widget=forms.HiddenInput)
     name = words(_("What is done"))
     kind = forms.ChoiceField(label=_("Sort of work"), choices=choices(KINDS), required=False)
     least = whole(_("Least min"), MOST_MINUTES, least=1)
@@ -73,6 +74,7 @@ class StepForm(forms.Form):
         self.fields["oven"].choices = [("", _("choose one")), *shown]  # type: ignore[attr-defined]
 
     def _offer_gear(self) -> None:
+        """A count for each kind; the order in which a stored step names them stays."""
         for kind, label in GEAR.items():
             self.fields[f"gear_{kind}"] = whole(label, 50)
 
@@ -176,7 +178,9 @@ class StepForm(forms.Form):
         return {key: value for key, value in values.items() if value is not None}
 
     def _gear(self, given: dict[str, Any]) -> list[Table]:
-        return [{"kind": kind, "count": given[f"gear_{kind}"]} for kind in GEAR if given.get(f"gear_{kind}")]
+        before = [kind for kind in str(given.get("gear_order") or "").split() if kind in GEAR]
+        kinds = dict.fromkeys([*before, *GEAR])
+        return [{"kind": kind, "count": given[f"gear_{kind}"]} for kind in kinds if given.get(f"gear_{kind}")]
 
     def _after(self, given: dict[str, Any], previous: str) -> list[Table]:
         found: list[Table] = []
@@ -229,8 +233,11 @@ def step_values(table: Table, previous: str | None) -> dict[str, Any]:
     shown["method"] = bake.get("method", BakeMethod.BAKE.value)
     shown |= {f"cool_{key}": value for key, value in cool.items()}
     shown.setdefault("cool_where", CoolPlace.RACK.value)
-    for use in _tables(table.get("gear")):
-        shown[f"gear_{use['kind']}"] = use.get("count", 1)
+    uses = _tables(table.get("gear"))
+    shown["gear_order"] = " ".join(str(use["kind"]) for use in uses)
+    for use in uses:
+        count = use.get("count", 1)
+        shown[f"gear_{use['kind']}"] = shown.get(f"gear_{use['kind']}", 0) + count
     return shown | _after_shown(table.get("after"), previous)
 
 

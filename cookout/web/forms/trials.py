@@ -1,6 +1,6 @@
 """What is to be tried: a kind of change and what it takes, as a suggestion or a small form sends it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from django import forms
@@ -20,8 +20,8 @@ class _TrialForm(forms.Form):
 
     kind = ""
 
-    def __init__(self, event: Event, *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, auto_id=f"{self.kind}-%s", **kwargs)
+    def __init__(self, event: Event, data: Mapping[str, Any] | None = None) -> None:
+        super().__init__(data, auto_id=f"{self.kind}-%s")
         self.event = event
         self.fill()
 

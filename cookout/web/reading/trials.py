@@ -15,7 +15,7 @@ from cookout.store.selectors.revisions import record_of
 from cookout.store.selectors.trials import trial_record_of
 from cookout.web import preferences
 from cookout.web.reading.drawn import drawn_words
-from cookout.web.reading.status import AIMS
+from cookout.web.reading.status import AIMS, Words
 
 FEW_CHANGES = 40
 """Up to so many changed tasks stand open on the page; more are folded away."""
@@ -63,7 +63,7 @@ def difference(before: PlanRecord, after: PlanRecord, *, by: str) -> dict[str, o
     }
 
 
-def _aims(found: Comparison) -> list[tuple[str, int | None, int | None]]:
+def _aims(found: Comparison) -> list[tuple[Words, int | None, int | None]]:
     return [(AIMS[level.name][0], level.before, level.after) for level in found.levels if level.name in AIMS]
 
 

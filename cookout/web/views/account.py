@@ -1,6 +1,7 @@
 """One's own account: what pages show, address, password, hints, closing it."""
 
 from smtplib import SMTPException
+from typing import cast
 
 from django.conf import settings
 from django.contrib.auth import logout
@@ -29,7 +30,7 @@ def change_password(request: HttpRequest) -> HttpResponse:
     """Another password; all other browsers that were signed in are signed out by it."""
     if request.method == "POST" and visitors.comes_too_often(request, "own-password"):
         return visitors.turned_away(request)
-    return _change_password(request)
+    return cast("HttpResponse", _change_password(request))
 
 
 @require_http_methods(["GET", "POST"])

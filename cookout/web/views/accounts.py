@@ -1,6 +1,7 @@
 """Signing in, up and out; confirming an address; a forgotten password."""
 
 from smtplib import SMTPException
+from typing import cast
 
 from django.conf import settings
 from django.contrib.auth import login
@@ -56,7 +57,7 @@ def reset(request: HttpRequest) -> HttpResponse:
     """Have a link to choose a new password mailed; the page says the same whether the account exists or not."""
     if request.method == "POST" and visitors.comes_too_often(request, "reset"):
         return visitors.turned_away(request)
-    return _reset(request)
+    return cast("HttpResponse", _reset(request))
 
 
 @require_http_methods(["GET", "POST"])
@@ -84,8 +85,8 @@ def confirm(request: HttpRequest, word: str) -> HttpResponse:
         token = request.session.get(INVITED, "")
         return redirect("start") if request.user.is_authenticated else _sign_in_and_back(token)
     if found is None or request.method == "POST":
-        return answers.unlisted(render(request, "cookout/confirm_failed.html", status=404))
-    return answers.unlisted(render(request, "cookout/confirm.html", {"email": found[1]}))
+        return answers.unlisted(render(request, "cookout/confirm_failed.html", status=404), has_forms=True)
+    return answers.unlisted(render(request, "cookout/confirm.html", {"email": found[1]}), has_forms=True)
 
 
 @require_GET
@@ -105,11 +106,11 @@ def invitation(request: HttpRequest, token: str) -> HttpResponse:
         return visitors.turned_away(request)
     found = sharing.find_invitation(token)
     if found is None:
-        return answers.unlisted(render(request, "cookout/invitation_gone.html", status=404))
+        return answers.unlisted(render(request, "cookout/invitation_gone.html", status=404), has_forms=True)
     if not request.user.is_authenticated:
         request.session[INVITED] = token
     page = {"invitation": found, "token": token, "for_other": _is_for_other(request, found.email)}
-    return answers.unlisted(render(request, "cookout/invitation.html", page))
+    return answers.unlisted(render(request, "cookout/invitation.html", page), has_forms=True)
 
 
 @require_POST

@@ -7,7 +7,9 @@ from django.shortcuts import render
 from django.views.decorators.http import require_GET
 
 from cookout.services import sheets
+from cookout.web import preferences
 from cookout.web.guards import seen_plan, signed_in
+from cookout.web.reading.drawn import drawn_words
 from cookout.web.reading.fire import bake_rows, coals_in_all, firing_rows
 
 
@@ -16,7 +18,7 @@ from cookout.web.reading.fire import bake_rows, coals_in_all, firing_rows
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """Firings and coals as a page that prints well."""
     owned, revision, record = seen_plan(request, event)
-    page = {
+    page: dict[str, object] = {
         "event": owned,
         "revision": revision,
         "record": record,
@@ -24,6 +26,8 @@ def show(request: HttpRequest, event: UUID) -> HttpResponse:
         "firings": firing_rows(record),
         "bakes": bake_rows(record),
         "coals": coals_in_all(record),
-        "drawing": sheets.fire_drawing(record=record) if record.bakes else "",
     }
+    if record.bakes:
+        hours = preferences.current().hours
+        page["wide"], page["narrow"] = sheets.fire_drawings(record=record, hours=hours, words=drawn_words())
     return render(request, "cookout/fire.html", page)

@@ -49,7 +49,7 @@ def shared(request: HttpRequest, token: str) -> HttpResponse:
     core = recipe_of(current)
     page = recipe_page(core, people_asked(request.GET.get("people", ""), core.serves))
     shown = {"page": page, "token": token, "giver": row.owner.name, "is_own": request.user.pk == row.owner_id}
-    return answers.unlisted(render(request, "cookout/recipe_shared.html", shown))
+    return answers.unlisted(render(request, "cookout/recipe_shared.html", shown), has_forms=True)
 
 
 @require_POST

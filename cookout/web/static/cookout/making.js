@@ -8,6 +8,8 @@ function letDishesBeDragged() {
   for (const line of document.querySelectorAll("[data-dish]")) {
     if (line.closest("fieldset:disabled")) continue;
     line.draggable = true;
+    // A link that is grabbed would be dragged away by itself.
+    for (const link of line.querySelectorAll("a")) link.draggable = false;
     line.addEventListener("dragstart", (event) => {
       if (event.target !== line) return;
       held = line;
