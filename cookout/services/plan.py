@@ -83,8 +83,10 @@ def queue_trial(
 
 def queue_run(run: PlanRun, *, announce: bool = True) -> PlanRun:
     """Store a new run and have it carried out; `AlreadyPlanningError` where the event has one under way."""
-    # Without a broker nobody else looks for runs whose process is gone, and one of them would bar the way for ever.
+    # Without a broker nobody else looks for runs whose process is gone, and one of them would bar the way for ever;
+    # nor does anybody forget what was thrown away long ago.
     end_silent_runs()
+    events.purge_deleted(now=timezone.now())
     try:
         with transaction.atomic():
             run.save()

@@ -29,7 +29,7 @@ class Mailbox:
 
     mails: list[Message] = field(default_factory=list)
 
-    async def handle_DATA(self, _server: Any, _session: Any, envelope: Any) -> str:  # noqa: N802
+    async def handle_DATA(self, _server: Any, _session: Any, envelope: Any) -> str:
         self.mails.append(message_from_bytes(envelope.content, policy=default))
         return "250 taken"
 

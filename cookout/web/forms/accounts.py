@@ -4,7 +4,7 @@ from typing import Any
 
 from django import forms
 from django.conf import settings
-from django.contrib.auth.forms import AuthenticationForm
+from django.contrib.auth.forms import AuthenticationForm, PasswordResetForm
 from django.contrib.auth.password_validation import validate_password
 from django.utils.translation import gettext_lazy as _
 
@@ -33,6 +33,12 @@ class SignInForm(AuthenticationForm):
         if "username" in self.cleaned_data:
             self.cleaned_data["username"] = self.cleaned_data["username"].lower()
         return super().clean()
+
+
+class ResetForm(PasswordResetForm):
+    """The address to mail a link to, under the same name as everywhere else."""
+
+    email = forms.EmailField(label=_("E-mail address"), max_length=254, widget=ADDRESS)
 
 
 class SignUpForm(forms.Form):
@@ -82,7 +88,8 @@ class ChoicesForm(forms.Form):
     hours = forms.ChoiceField(label=_("Time of day"), choices=[("24", "14:05"), ("12", "2:05 pm")])
     paper = forms.ChoiceField(
         label=_("Paper"),
-        choices=[("units", _("letter with US units, else A4")), ("a4", "A4"), ("letter", _("US letter"))],
+        choices=[("units", _("by the units")), ("a4", "A4"), ("letter", _("US letter"))],
+        help_text=_("By the units: letter with US customary, else A4."),
     )
     language = forms.ChoiceField(label=_("Language"), required=False)
 

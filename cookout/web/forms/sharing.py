@@ -3,13 +3,17 @@
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
-ROLES = [("planner", _("co-planner: may change everything but sharing")), ("viewer", _("viewer: may look and print"))]
+ROLES = [("planner", _("co-planner")), ("viewer", _("viewer"))]
 
 
 class InviteForm(forms.Form):
     """A role, and an address where the invitation is for one person alone."""
 
-    role = forms.ChoiceField(label=_("As"), choices=ROLES)
+    role = forms.ChoiceField(
+        label=_("As"),
+        choices=ROLES,
+        help_text=_("A co-planner may change everything but sharing; a viewer may look and print."),
+    )
     email = forms.EmailField(
         label=_("E-mail address"),
         required=False,

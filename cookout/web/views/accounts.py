@@ -22,7 +22,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 from cookout.services import accounts, sharing
 from cookout.services.errors import AddressTakenError, InvitationError
 from cookout.web import answers, visitors
-from cookout.web.forms.accounts import SignInForm, SignUpForm
+from cookout.web.forms.accounts import ResetForm, SignInForm, SignUpForm
 from cookout.web.guards import user_id_of
 
 BACKEND = "django.contrib.auth.backends.ModelBackend"
@@ -42,6 +42,7 @@ sign_out = LogoutView.as_view(next_page="sign-in")
 
 _reset = PasswordResetView.as_view(
     template_name="cookout/reset.html",
+    form_class=ResetForm,
     email_template_name="cookout/mail/reset_body.txt",
     subject_template_name="cookout/mail/reset_subject.txt",
     success_url="sent/",
