@@ -110,8 +110,7 @@ def keep_in_box(*, event: Row, user_id: int, key: str, units: str) -> Recipe:
     recipe: CoreRecipe = stored_part(core, ("recipes", key))
     origin = _("out of the event %(event)s") % {"event": event.name}
     kept = create_recipe(owner_id=user_id, recipe=without_own_gear(core, recipe), units=units, origin=origin)
-    linked = EventRecipe.objects.filter(event=event, recipe_key=key).exists()
-    if not linked:
+    if kept.current is not None and not EventRecipe.objects.filter(event=event, recipe_key=key).exists():
         EventRecipe.objects.create(event=event, recipe_key=key, version=kept.current)
     return kept
 

@@ -28,6 +28,9 @@ logger = logging.getLogger(__name__)
 
 Tell = Callable[[Progress], None]
 
+FRESH: Change = {"kind": "fresh"}
+"""Marks a trial that looks for a plan with no regard to the one before: nothing in the event changes."""
+
 UNEXPECTED = (
     "The planner failed in a way that is not your fault. Your event is safe; try again, "
     "and tell whoever runs this service if it happens twice."
@@ -108,7 +111,7 @@ def run_planning(*, run_id: int, tell: Tell | None = None) -> PlanRun | None:
         return None
     try:
         event = read_event(run.document, run.event.file_name)
-        near = None if run.base is None else record_of(run.base)
+        near = None if run.base is None or run.change == FRESH else record_of(run.base)
         _finish(run, plan_with_beats(event, limits_of(run), _Bookkeeper(run_id, tell).beat, near=near))
     except UnsoundPlanError as error:
         logger.exception("planning run %s of event %s gave a plan that breaks its rules", run_id, run.event_id)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from django.conf import settings
 from django.db import transaction
 from django.utils import timezone
 from django.utils.translation import gettext as _
@@ -15,7 +16,6 @@ from cookout.services.naming import id_for
 from cookout.store.models import Recipe, RecipeVersion
 from cookout.store.selectors.recipes import recipe_of, taken_keys
 
-DAYS_KEPT = 30
 """Days for which a recipe that was thrown away can be had back."""
 MOST_RECIPES = 2000
 MOST_STEPS = 60
@@ -78,7 +78,7 @@ def copy_recipe(*, recipe_id: int, owner_id: int, units: str) -> Recipe:
 
 
 def delete_recipe(*, recipe_id: int) -> None:
-    """Throw a recipe away; its link ends. It can be had back for `DAYS_KEPT` days, and events keep what they took."""
+    """Throw a recipe away; its link ends. It can be had back for some days, and events keep what they took."""
     gone = Recipe.objects.filter(pk=recipe_id, deleted_at=None).update(deleted_at=timezone.now(), share_hash="")
     if not gone:
         raise _gone()
@@ -91,8 +91,8 @@ def restore_recipe(*, recipe_id: int) -> None:
 
 
 def forget_deleted(*, now: datetime) -> int:
-    """Remove for good what was thrown away more than `DAYS_KEPT` days before `now`; how many recipes that were."""
-    old = Recipe.objects.filter(deleted_at__lt=now - timedelta(days=DAYS_KEPT))
+    """Remove for good what was thrown away longer ago than that; how many recipes that were."""
+    old = Recipe.objects.filter(deleted_at__lt=now - timedelta(days=settings.COOKOUT_KEEP_DELETED_DAYS))
     count = old.count()
     old.delete()
     return count

@@ -9,20 +9,23 @@ from cookout.core.planning.recordjson import from_json
 from cookout.core.planning.ways_out import apply_change
 from cookout.services.editing import store_event
 from cookout.services.errors import NoSuchThingError, StaleTrialError
-from cookout.services.plan import event_to_plan, queue_planning, queue_trial
+from cookout.services.plan import FRESH, event_to_plan, queue_planning, queue_trial
 from cookout.services.revisions import save_revision
 from cookout.store.models import Event, PlanRun, Revision
 
 
-def ask_for_plan(*, event_id: int, user_id: int | None, words: str) -> PlanRun:
+def ask_for_plan(*, event_id: int, user_id: int | None, words: str, fresh: bool = False) -> PlanRun:
     """Plan the event as it stands: at once its plan where it has none yet, else a trial beside the one it has.
 
-    Raises `AlreadyPlanningError`, and `NoSuchThingError` where the event is gone.
+    The new plan stays as near to the one before as the aims allow; a `fresh` one pays no regard to it, which large
+    events may gain by. Raises `AlreadyPlanningError`, and `NoSuchThingError` where the event is gone.
     """
     event = event_to_plan(event_id)
     if event.current is None:
         return queue_planning(event_id=event_id, user_id=user_id)
-    return queue_trial(event_id=event_id, user_id=user_id, document=event.document, words=words, change={})
+    return queue_trial(
+        event_id=event_id, user_id=user_id, document=event.document, words=words, change=dict(FRESH) if fresh else {}
+    )
 
 
 def try_change(*, event_id: int, user_id: int | None, change: Change, words: str) -> PlanRun:

@@ -7,7 +7,6 @@ from cookout.drawing.strip import HEIGHT, WIDTH, step_strip
 from tests.core.kitchen.test_course import cake
 
 
-
 def blocks(place: int) -> list[dict[str, str]]:
     """The rectangles of one step's strip."""
     course = course_of(cake())
@@ -26,7 +25,7 @@ def test_each_full_hour_has_a_line() -> None:
 
 
 def test_work_baking_and_waiting_differ_in_height() -> None:
-    heights = {}
+    heights: dict[str, float] = {}
     for place in range(3):
         for rect in blocks(place):
             heights.setdefault(rect["class"], float(rect["height"]))

@@ -11,6 +11,10 @@ from tests.core.starter_box import starter, starter_text
 from tests.store.cast import example_text
 
 SOUP = {"@type": "Recipe", "name": "Soup", "recipeIngredient": ["1 cup peas"], "recipeInstructions": "Simmer it."}
+MICRODATA = (
+    '<div itemscope itemtype="https://schema.org/Recipe"><h1 itemprop="name">Soup</h1>'
+    '<li itemprop="recipeIngredient">1 cup peas</li><p itemprop="recipeInstructions">Simmer it.</p></div>'
+)
 
 
 def test_a_recipe_file_comes_in_whole() -> None:
@@ -33,8 +37,7 @@ def test_a_recipe_file_with_faults_tells_them() -> None:
         json.dumps(SOUP),
         f'<!doctype html><html><script type="application/ld+json">{json.dumps(SOUP)}</script></html>',
         f'words before <script type="application/ld+json">{json.dumps(SOUP)}</script>',
-        '<div itemscope itemtype="https://schema.org/Recipe"><h1 itemprop="name">Soup</h1>'
-        '<li itemprop="recipeIngredient">1 cup peas</li><p itemprop="recipeInstructions">Simmer it.</p></div>',
+        MICRODATA,
         "Soup\n\nIngredients\n1 cup peas\n\nMethod\nSimmer it.",
         "\ufeffSoup\n1 cup peas\n\nSimmer it.",
     ],

@@ -3,6 +3,7 @@
 import pytest
 
 from cookout.core.planning.changes import ChangeError
+from cookout.core.planning.record import PlanRecord
 from cookout.core.planning.result import Limits
 from cookout.services import events, plan, revisions, trials
 from cookout.services.errors import AlreadyPlanningError, NoSuchThingError, StaleTrialError
@@ -121,6 +122,20 @@ def test_planning_again_is_a_trial_and_the_first_plan_is_not(event: Event) -> No
     kept = trials.keep_trial(event_id=event.pk, run_id=again.pk, user_id=None)
     event.refresh_from_db()
     assert (kept.number, event.version) == (2, 1)
+
+
+def test_planning_from_scratch_pays_no_regard_to_the_plan_before(event: Event) -> None:
+    near = trials.ask_for_plan(event_id=event.pk, user_id=None, words="again")
+    plan.run_planning(run_id=near.pk)
+    fresh = trials.ask_for_plan(event_id=event.pk, user_id=None, words="anew", fresh=True)
+    plan.run_planning(run_id=fresh.pk)
+    levels = [[level.name for level in found.levels] for run in (near, fresh) if (found := result_of(run))]
+    assert [names[-1] for names in levels] == ["changes", "fair_shares"]
+
+
+def result_of(run: PlanRun) -> PlanRecord | None:
+    run.refresh_from_db()
+    return trial_record_of(run)
 
 
 def test_a_run_under_way_puts_down_the_outline_of_its_best_plan(event: Event) -> None:

@@ -91,8 +91,8 @@ def _messages(path: Path) -> Iterator[tuple[Message, str | None]]:
         yield from _message(str(function), message)
 
 
-def _message(function: str, message: str | Sequence[str]) -> Iterator[tuple[Message, str | None]]:
-    parts = [part for part in ((message,) if isinstance(message, str) else message) if part]
+def _message(function: str, message: str | Sequence[str] | None) -> Iterator[tuple[Message, str | None]]:
+    parts = [part for part in ((message,) if isinstance(message, str) else message or ()) if part]
     context = parts.pop(0) if function.lstrip("n").startswith("pgettext") and parts else None
     if not parts:
         return

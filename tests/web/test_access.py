@@ -205,8 +205,17 @@ def asked(client: Client, name: str, cast: Cast, run: PlanRun, *, event: object 
 def test_every_address_has_its_row_here() -> None:
     names = [pattern.name for pattern in urlpatterns]
     assert sorted(map(str, names)) == sorted(
-        [*OWNERS_PAGES, *THROWN_AWAY, *MEMBERS_PAGES, *OF_ONES_OWN, *OPEN_PAGES, *LINKED_PAGES]
-        + [*BOX_PAGES, *RECIPE_PAGES, *SHARED_PAGES]
+        [
+            *OWNERS_PAGES,
+            *THROWN_AWAY,
+            *MEMBERS_PAGES,
+            *OF_ONES_OWN,
+            *OPEN_PAGES,
+            *LINKED_PAGES,
+            *BOX_PAGES,
+            *RECIPE_PAGES,
+            *SHARED_PAGES,
+        ]
     )
 
 

@@ -180,9 +180,7 @@ def test_an_event_says_that_a_recipe_has_moved_on_and_takes_the_new_version(
     assert "this event has version 1, your box has version 2" in page
     assert "has moved on" not in page_of(planner, "event-recipe", cast.event.public_id, key)
     assert "has moved on" in page_of(owner, "event-menu", cast.event.public_id)
-    page = owner.post(
-        reverse("event-recipe-renew", args=[cast.event.public_id, key]), follow=True
-    ).content.decode()
+    page = owner.post(reverse("event-recipe-renew", args=[cast.event.public_id, key]), follow=True).content.decode()
     assert "Better cornbread: version 2 taken" in page
     assert "has moved on" not in page_of(owner, "event-recipe", cast.event.public_id, key)
 
@@ -197,6 +195,6 @@ def test_a_member_keeps_a_recipe_of_the_event_in_a_box_of_their_own(viewer: Clie
 def test_a_page_of_a_full_box_asks_the_database_little(owner: Client, cast: Cast, row: Recipe, name: str) -> None:
     starters.take_all_starters(owner_id=cast.owner.pk, units="us")
     place = reverse(name, args=[] if name == "recipes" else [row.public_id])
-    with CaptureQueriesContext(connection, ) as asked:
+    with CaptureQueriesContext(connection) as asked:
         assert owner.get(place).status_code == 200
     assert len(asked) <= 12

@@ -72,9 +72,7 @@ class RecipeEditor:
         )
 
     @classmethod
-    def _of_rows(
-        cls, head: dict[str, Any], rows: list[dict[str, Any]], swaps: list[dict[str, Any]]
-    ) -> "RecipeEditor":
+    def _of_rows(cls, head: dict[str, Any], rows: list[dict[str, Any]], swaps: list[dict[str, Any]]) -> "RecipeEditor":
         names = [(str(row.get("id", "")), str(row.get("name") or "")) for row in rows]
         steps = [StepForm(place, initial=row, before=_others(names, place)) for place, row in enumerate(rows)]
         return cls(HeadForm(initial=head), steps, [SwapForm(n, initial=row) for n, row in enumerate(swaps)])

@@ -51,7 +51,8 @@ class BringForm(forms.Form):
 
     def clean_pick(self) -> list[int]:
         """The places that were chosen."""
-        return [int(word) for word in self.data.getlist("pick") if word.isdigit() and len(word) < 4]
+        chosen: list[str] = self.data.getlist("pick")  # type: ignore[attr-defined]
+        return [int(word) for word in chosen if word.isdigit() and len(word) < 4]
 
     def clean(self) -> dict[str, Any]:
         """Put the text to read under `text`, whichever way it came."""

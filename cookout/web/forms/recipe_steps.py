@@ -113,7 +113,9 @@ class StepForm(forms.Form):
     @property
     def more_words(self) -> str:
         """What is typed in the fields for waits, skills and gear, which are folded away."""
-        gear = [f"{label}: {self[f'gear_{kind}'].value()}" for kind, label in GEAR.items() if self[f"gear_{kind}"].value()]
+        gear = [
+            f"{label}: {self[f'gear_{kind}'].value()}" for kind, label in GEAR.items() if self[f"gear_{kind}"].value()
+        ]
         scope = self["scope"].value()
         often = [str(SCOPES[Scope(scope)])] if scope in (Scope.PAN, Scope.DISH) else []
         return "; ".join([*self._waits_words(), *listed(str(self["skills"].value() or "")), *often, *gear])
@@ -121,7 +123,7 @@ class StepForm(forms.Form):
     def _waits_words(self) -> list[str]:
         found = []
         for after, least, most in self.wait_rows:
-            chosen = dict(after.field.choices).get(after.value(), "") if after.value() else ""
+            chosen = dict(after.field.choices).get(after.value(), "") if after.value() else ""  # type: ignore[attr-defined]
             spans = [_("at least %(m)s min") % {"m": least.value()}] if least.value() else []
             spans += [_("at most %(m)s min") % {"m": most.value()}] if most.value() else []
             if chosen and (spans or after.value() != BEFORE):

@@ -29,7 +29,7 @@ AIMS: dict[str, tuple[Words, Words]] = {
     "freshness": (_("Minutes of waiting food"), _("How long finished food stands beyond what its recipe wants.")),
     "crew_day": (_("Minutes of the crew's day"), _("From the first call to the end, and presence with nothing to do.")),
     "fair_shares": (_("Minutes above an even share"), _("Work above an even share, all helpers added up.")),
-    "changes": (_("Tasks that changed"), _("Tasks of the plan before that start at another time or went to others.")),
+    "changes": (_("Changed from before"), _("A task at another minute counts 1, one in other hands 2.")),
 }
 
 

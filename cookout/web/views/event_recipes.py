@@ -30,7 +30,8 @@ def into_event(request: HttpRequest, recipe: UUID) -> HttpResponse:
     row, current = own_recipe(request, recipe)
     event = _chosen_event(request)
     if event is None:
-        events = [each for each in list_events(user_id=user_id_of(request)) if each.part in _EDITORS]
+        shared = list_events(user_id=user_id_of(request))
+        events = [each for each in shared if each.part in _EDITORS]  # type: ignore[attr-defined]
         return render(request, "cookout/recipe_into_event.html", {"row": row, "events": events})
     core = event_of(event)
     form = IntoEventForm(core, request.POST if request.method == "POST" else None)

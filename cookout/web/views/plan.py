@@ -40,7 +40,9 @@ def start(request: HttpRequest, event: UUID) -> HttpResponse:
     """Ask for a plan of the event as it stands."""
     owned = edited_event(request, event)
     try:
-        run = trials.ask_for_plan(event_id=owned.pk, user_id=user_id_of(request), words=_("Planned again"))
+        fresh = "fresh" in request.POST
+        words = _("Planned from scratch") if fresh else _("Planned again")
+        run = trials.ask_for_plan(event_id=owned.pk, user_id=user_id_of(request), words=words, fresh=fresh)
     except ServiceError as error:
         messages.error(request, str(error))
         return _to_panel(event)

@@ -40,9 +40,7 @@ def new(request: HttpRequest) -> HttpResponse:
         return _page(request, editor, status=422)
     origin = _("brought in from elsewhere") if request.POST.get("origin") == "elsewhere" else ""
     try:
-        row = recipes.create_recipe(
-            owner_id=user_id_of(request), recipe=recipe, units=readers_units(), origin=origin
-        )
+        row = recipes.create_recipe(owner_id=user_id_of(request), recipe=recipe, units=readers_units(), origin=origin)
     except CookoutError as error:
         editor.head.add_error(None, in_words(error))
         return _page(request, editor, status=422)
@@ -74,9 +72,7 @@ def _saved(
 ) -> HttpResponse:
     note = request.POST.get("version-note", "").strip()[:200]
     try:
-        version = recipes.save_recipe(
-            recipe_id=row.pk, recipe=changed, units=readers_units(), was=was, note=note
-        )
+        version = recipes.save_recipe(recipe_id=row.pk, recipe=changed, units=readers_units(), was=was, note=note)
     except CookoutError as error:
         editor.head.add_error(None, in_words(error))
         was = error.number if isinstance(error, RecipeChangedError) else was
@@ -116,7 +112,7 @@ def bring_in(request: HttpRequest) -> HttpResponse:
 
 def _brought(request: HttpRequest, form: BringForm, brought: recipe_import.Brought) -> HttpResponse:
     """One draft goes on to be completed, one complete recipe into the box; of several the user chooses."""
-    names = [each.name for each in (*brought.recipes, *brought.drafts)]
+    names = [each.name for each in brought.recipes] + [each.name for each in brought.drafts]
     picked = form.cleaned_data["pick"]
     if len(names) > 1 and not picked:
         page = {"form": form, "names": list(enumerate(names)), "complete": bool(brought.recipes)}
@@ -133,9 +129,7 @@ def _brought(request: HttpRequest, form: BringForm, brought: recipe_import.Broug
 
 def _put_in_box(request: HttpRequest, chosen: list[CoreRecipe]) -> list[Recipe]:
     owner, origin = user_id_of(request), _("out of a file")
-    return [
-        recipes.create_recipe(owner_id=owner, recipe=each, units=readers_units(), origin=origin) for each in chosen
-    ]
+    return [recipes.create_recipe(owner_id=owner, recipe=each, units=readers_units(), origin=origin) for each in chosen]
 
 
 def _to_complete(request: HttpRequest, draft: DraftRecipe) -> HttpResponse:

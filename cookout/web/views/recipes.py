@@ -2,6 +2,7 @@
 
 from uuid import UUID
 
+from django.conf import settings
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
@@ -39,7 +40,7 @@ def listed(request: HttpRequest) -> HttpResponse:
         "is_search": bool(words or food),
         "starters": [starter for starter in starters.starters(owner_id=owner) if not starter.taken],
         "thrown_away": list_deleted_recipes(owner_id=owner)[:20],
-        "days_kept": recipes.DAYS_KEPT,
+        "days_kept": settings.COOKOUT_KEEP_DELETED_DAYS,
     }
     return render(request, "cookout/recipes.html", page)
 
@@ -137,4 +138,3 @@ def linked_data(request: HttpRequest, recipe: UUID) -> HttpResponse:
     row, current = own_recipe(request, recipe)
     text = write_recipe(recipe_of(current), Units(readers_units()))
     return answers.attachment(text, kind="application/ld+json", name=f"{row.key}.jsonld")
-

@@ -11,6 +11,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 from cookout.core.errors import CookoutError
 from cookout.core.planning.whatif import describe
 from cookout.services import trials
+from cookout.services.plan import FRESH
 from cookout.store.selectors.events import Event, event_of
 from cookout.store.selectors.trials import PlanRun, get_trial, list_trials
 from cookout.web import answers
@@ -100,12 +101,14 @@ def again(request: HttpRequest, event: UUID, run: int) -> HttpResponse:
     changed = edited_event(request, event)
     found = _trial(changed, run)
     try:
-        if found.change:
+        if found.change and found.change != FRESH:
             fresh = trials.try_change(
                 event_id=changed.pk, user_id=user_id_of(request), change=found.change, words=found.words
             )
         else:
-            fresh = trials.ask_for_plan(event_id=changed.pk, user_id=user_id_of(request), words=found.words)
+            fresh = trials.ask_for_plan(
+                event_id=changed.pk, user_id=user_id_of(request), words=found.words, fresh=bool(found.change)
+            )
     except CookoutError as error:
         messages.error(request, str(error))
         return redirect("trial", event, run)

@@ -60,9 +60,7 @@ def test_a_fingerprint_does_not_depend_on_how_a_set_is_ordered() -> None:
     event = sample_event()
     helper = event.helper(MARET)
     same = replace(helper, skills=frozenset(sorted(helper.skills, reverse=True)))
-    assert fingerprint(write_part(event, ("crew", MARET), same), ("crew", MARET)) == fingerprint(
-        event, ("crew", MARET)
-    )
+    assert fingerprint(write_part(event, ("crew", MARET), same), ("crew", MARET)) == fingerprint(event, ("crew", MARET))
 
 
 def test_a_pin_goes_by_the_task_that_it_pins() -> None:
