@@ -1,5 +1,7 @@
 """Calendar files of the current plan. The same revision and link give the same bytes, so a look-up can answer 304."""
 
+from django.utils.translation import gettext as _
+
 from cookout.feeds.calendars import Form, event_calendar, helper_calendar
 from cookout.services.errors import NoSuchThingError
 from cookout.services.stamps import stamps_from_json
@@ -20,7 +22,7 @@ def calendar(*, event_id: int, helper_id: str = "", address: str = "", todos: bo
     """The calendar of the whole event, or with `helper_id` that of a helper's own work."""
     revision = get_current(event_id=event_id)
     if revision is None:
-        raise NoSuchThingError("This event has no plan yet. Plan it first.")
+        raise NoSuchThingError(_("This event has no plan yet. Plan it first."))
     form = Form.TODOS if todos else Form.EVENTS
     return _helper(revision, helper_id, address, form) if helper_id else _whole(revision, address, form)
 
@@ -48,4 +50,4 @@ def _helper(revision: Revision, helper_id: str, address: str, form: Form) -> byt
             form=form,
         )
     except KeyError as error:
-        raise NoSuchThingError("This plan has no part for that helper.") from error
+        raise NoSuchThingError(_("This plan has no part for that helper.")) from error

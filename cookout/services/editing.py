@@ -11,6 +11,7 @@ from typing import Any
 from django.db import transaction
 from django.db.models import F
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from cookout.core.eventfile import read_event, write_event
 from cookout.core.planning.event import Event as CoreEvent
@@ -59,7 +60,7 @@ def undo_edit(*, event_id: int, user_id: int | None, edit_id: int, words: str) -
     row = _locked(event_id)
     edit = Edit.objects.filter(event_id=event_id, pk=edit_id, undone_at=None).first()
     if edit is None:
-        raise NoSuchThingError("There is no such change to take back; it may have been taken back already.")
+        raise NoSuchThingError(_("There is no such change to take back; it may have been taken back already."))
     event = read_event(row.document, row.file_name)
     before, after = read_event(edit.before, row.file_name), read_event(edit.after, row.file_name)
     parts = [(str(kind), str(name)) for kind, name in edit.parts] or list(changed_parts(before, after))
@@ -102,5 +103,5 @@ def log_edit(row: Event, text: str, *, user_id: int | None, words: str, parts: S
 def _locked(event_id: int) -> Event:
     row = Event.objects.select_for_update().filter(pk=event_id, deleted_at=None).first()
     if row is None:
-        raise NoSuchThingError("This event is gone. Go back to the list of events.")
+        raise NoSuchThingError(_("This event is gone. Go back to the list of events."))
     return row

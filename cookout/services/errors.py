@@ -40,8 +40,10 @@ class EventChangedError(ServiceError):
         self.stored = stored
         self.version = version
         super().__init__(
-            "This event was saved elsewhere after you opened it. Compare with what is stored now, "
-            "then save again to replace it with your text."
+            _(
+                "This event was saved elsewhere after you opened it. Compare with what is stored now, "
+                "then save again to replace it with your text."
+            )
         )
 
 
@@ -49,14 +51,16 @@ class AlreadyPlanningError(ServiceError):
     """The event has a run under way."""
 
     def __init__(self) -> None:
-        super().__init__("This event is being planned already. Wait for that run, or stop it, then plan again.")
+        super().__init__(_("This event is being planned already. Wait for that run, or stop it, then plan again."))
 
 
 class StaleOfferError(ServiceError):
     """A way out that no longer belongs to the event as it is."""
 
     def __init__(self) -> None:
-        super().__init__("The event has changed since this way out was tried. Plan it again to see what is true now.")
+        super().__init__(
+            _("The event has changed since this way out was tried. Plan it again to see what is true now.")
+        )
 
 
 class StaleTrialError(ServiceError):
@@ -64,7 +68,7 @@ class StaleTrialError(ServiceError):
 
     def __init__(self) -> None:
         super().__init__(
-            "The event or its plan has changed since this was tried. Try it again to see what is now true."
+            _("The event or its plan has changed since this was tried. Try it again to see what is now true.")
         )
 
 
@@ -76,8 +80,10 @@ class PartChangedError(ServiceError):
         self.value = value
         self.fingerprint = fingerprint
         super().__init__(
-            "Somebody else changed this after you opened it. What you typed is still here: compare it with what is "
-            "stored now, then save again to replace that."
+            _(
+                "Somebody else changed this after you opened it. What you typed is still here: compare it with what is "
+                "stored now, then save again to replace that."
+            )
         )
 
 
@@ -85,7 +91,9 @@ class UndoTooLateError(ServiceError):
     """What is to be taken back was changed again since."""
 
     def __init__(self, words: str) -> None:
-        super().__init__(f"“{words}” cannot be taken back any more: the same part was changed again since.")
+        super().__init__(
+            _("“%(words)s” cannot be taken back any more: the same part was changed again since.") % {"words": words}
+        )
 
 
 class InUseError(ServiceError):
@@ -109,8 +117,10 @@ class RecipeChangedError(ServiceError):
     def __init__(self, number: int) -> None:
         self.number = number
         super().__init__(
-            "Another version of this recipe was saved after you opened it. What you typed is still here: look at that "
-            "version, then save again to put yours on top of it."
+            _(
+                "Another version of this recipe was saved after you opened it. What you typed is still here: look at "
+                "that version, then save again to put yours on top of it."
+            )
         )
 
 

@@ -6,6 +6,7 @@ from hashlib import sha256
 
 from django.db import transaction
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from cookout.services.errors import NoSuchThingError
 from cookout.store.models import Event, Link
@@ -25,7 +26,7 @@ class FreshLink:
 def make_helper_link(*, event_id: int, helper_id: str) -> FreshLink:
     """A new link to one helper's call sheet and calendar; one that the helper had before ends."""
     if not helper_id:
-        raise NoSuchThingError("Name the helper whom the link is for.")
+        raise NoSuchThingError(_("Name the helper whom the link is for."))
     return _replace(event_id, helper_id)
 
 
@@ -49,7 +50,7 @@ def find_by_token(token: str) -> Link | None:
 @transaction.atomic
 def _replace(event_id: int, helper_id: str) -> FreshLink:
     if not Event.objects.select_for_update().filter(pk=event_id).exists():
-        raise NoSuchThingError("This event is gone. Go back to the list of events.")
+        raise NoSuchThingError(_("This event is gone. Go back to the list of events."))
     revoke_link(event_id=event_id, helper_id=helper_id)
     token = secrets.token_urlsafe(TOKEN_BYTES)
     link = Link.objects.create(event_id=event_id, helper=helper_id, token_hash=_hash(token), created_at=timezone.now())

@@ -7,6 +7,7 @@ from datetime import timedelta
 from django.conf import settings
 from django.db import IntegrityError, transaction
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from cookout.core.errors import CookoutError
 from cookout.core.eventfile import read_event, write_event
@@ -66,7 +67,7 @@ def event_to_plan(event_id: int) -> Event:
     """The event with its current revision; `NoSuchThingError` where it is gone."""
     event = Event.objects.select_related("current").filter(pk=event_id, deleted_at=None).first()
     if event is None:
-        raise NoSuchThingError("This event is gone. Go back to the list of events.")
+        raise NoSuchThingError(_("This event is gone. Go back to the list of events."))
     return event
 
 
@@ -165,7 +166,7 @@ def apply_way_out(*, run_id: int, number: int) -> Event:
     run = PlanRun.objects.select_related("event").filter(pk=run_id).first()
     refusal = None if run is None else refusal_of(run)
     if run is None or refusal is None or not 0 <= number < len(refusal.ways_out):
-        raise NoSuchThingError("There is no such way out. Plan the event again to see what is offered now.")
+        raise NoSuchThingError(_("There is no such way out. Plan the event again to see what is offered now."))
     if run.event.document != run.document:
         raise StaleOfferError
     changed = apply_change(read_event(run.document, run.event.file_name), refusal.ways_out[number].change)

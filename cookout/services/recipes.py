@@ -16,7 +16,6 @@ from cookout.services.naming import id_for
 from cookout.store.models import Recipe, RecipeVersion
 from cookout.store.selectors.recipes import recipe_of, taken_keys
 
-"""Days for which a recipe that was thrown away can be had back."""
 MOST_RECIPES = 2000
 MOST_STEPS = 60
 LONGEST_NAME = 200

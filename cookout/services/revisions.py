@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from django.db import transaction
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from cookout.core.eventfile import read_event
 from cookout.core.planning.record import PlanRecord
@@ -32,7 +33,7 @@ def save_revision(
     """
     event = Event.objects.select_for_update(of=("self",)).select_related("current").filter(pk=event_id).first()
     if event is None:
-        raise NoSuchThingError("The event was deleted while it was being planned, so its plan was thrown away.")
+        raise NoSuchThingError(_("The event was deleted while it was being planned, so its plan was thrown away."))
     now = timezone.now()
     before = event.current
     newest = Revision.objects.filter(event_id=event_id).order_by("-number").values_list("number", flat=True).first()
@@ -63,7 +64,7 @@ def bring_back(*, event_id: int, number: int, user_id: int | None, words: str) -
     event = Event.objects.select_for_update(of=("self",)).filter(pk=event_id, deleted_at=None).first()
     old = Revision.objects.filter(event_id=event_id, number=number).first()
     if event is None or old is None:
-        raise NoSuchThingError("There is no such revision. Go back to the list of revisions.")
+        raise NoSuchThingError(_("There is no such revision. Go back to the list of revisions."))
     if event.document != old.document:
         store_event(event, read_event(old.document, event.file_name), user_id=user_id, words=words)
     return save_revision(
@@ -79,4 +80,4 @@ def bring_back(*, event_id: int, number: int, user_id: int | None, words: str) -
 def name_revision(*, event_id: int, number: int, name: str) -> None:
     """Call a revision something; its plan stays as it is. `NoSuchThingError` where there is none."""
     if not Revision.objects.filter(event_id=event_id, number=number).update(name=name.strip()[:120]):
-        raise NoSuchThingError("There is no such revision. Go back to the list of revisions.")
+        raise NoSuchThingError(_("There is no such revision. Go back to the list of revisions."))

@@ -2,6 +2,7 @@
 
 from django.db import transaction
 from django.utils import timezone
+from django.utils.translation import gettext as _
 
 from cookout.core.eventfile import read_event, write_event
 from cookout.core.planning.changes import Change
@@ -50,7 +51,7 @@ def keep_trial(*, event_id: int, run_id: int, user_id: int | None) -> Revision:
     event = Event.objects.select_for_update(of=("self",)).filter(pk=event_id, deleted_at=None).first()
     run = _open_trial(event_id, run_id)
     if event is None or run is None or not (run.record and run.record["tasks"]):
-        raise NoSuchThingError("There is no such trial to keep. Try it again.")
+        raise NoSuchThingError(_("There is no such trial to keep. Try it again."))
     if event.document != run.base_document or event.current_id != run.base_id:
         raise StaleTrialError
     if run.document != event.document:
@@ -73,7 +74,7 @@ def drop_trial(*, event_id: int, run_id: int) -> None:
     if not PlanRun.objects.filter(event_id=event_id, pk=run_id, purpose=PlanRun.Purpose.TRIAL, settled_at=None).update(
         settled_at=timezone.now(), wish=PlanRun.Wish.CANCEL
     ):
-        raise NoSuchThingError("There is no such trial; it may have been dropped already.")
+        raise NoSuchThingError(_("There is no such trial; it may have been dropped already."))
 
 
 def _open_trial(event_id: int, run_id: int) -> PlanRun | None:

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from django.conf import settings
 from django.utils import timezone
 
 from cookout.core.kitchen.recipe import Recipe as CoreRecipe
@@ -123,8 +124,8 @@ def test_what_was_thrown_away_can_be_had_back_for_some_days_and_is_then_gone(coo
     assert list(list_recipes(owner_id=cook.pk)) == [row]
     recipes.delete_recipe(recipe_id=row.pk)
     now = timezone.now()
-    assert recipes.forget_deleted(now=now + timedelta(days=recipes.DAYS_KEPT - 1)) == 0
-    assert recipes.forget_deleted(now=now + timedelta(days=recipes.DAYS_KEPT + 1)) == 1
+    assert recipes.forget_deleted(now=now + timedelta(days=settings.COOKOUT_KEEP_DELETED_DAYS - 1)) == 0
+    assert recipes.forget_deleted(now=now + timedelta(days=settings.COOKOUT_KEEP_DELETED_DAYS + 1)) == 1
     assert list(list_deleted_recipes(owner_id=cook.pk)) == []
 
 

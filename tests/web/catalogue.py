@@ -18,7 +18,8 @@ from django.utils.translation.template import templatize
 ROOT = Path(__file__).resolve().parents[2]
 LOCALE = ROOT / "cookout" / "web" / "locale"
 SECOND = "es"
-WHERE = (("services", "*.py"), ("sheets", "*.py"), ("web", "*.py"), ("web", "*.html"))
+TEMPLATES = (".html", ".txt")
+WHERE = (("services", "*.py"), ("sheets", "*.py"), ("web", "*.py"), ("web", "*.html"), ("web", "*.txt"))
 KEYWORDS = dict.fromkeys(
     (
         "_",
@@ -83,7 +84,7 @@ def _po(language: str) -> Path:
 
 def _messages(path: Path) -> Iterator[tuple[Message, str | None]]:
     text = path.read_text(encoding="utf-8")
-    if path.suffix == ".html":
+    if path.suffix in TEMPLATES:
         yield from (((one, many), None) for one, many in COUNTED.findall(text))
         text = templatize(text, origin=str(path))
     source = BytesIO(text.encode())

@@ -4,6 +4,7 @@ from typing import Any
 
 from django import forms
 from django.core.files.uploadedfile import UploadedFile
+from django.utils.translation import gettext_lazy as _
 
 MOST_CHARACTERS = 500_000
 TEXT_AREA = forms.Textarea(attrs={"rows": 28, "spellcheck": "false", "autocapitalize": "off", "class": "document"})
@@ -12,7 +13,7 @@ TEXT_AREA = forms.Textarea(attrs={"rows": 28, "spellcheck": "false", "autocapita
 class DocumentForm(forms.Form):
     """The text of an event file, and the version of the event that it was typed from."""
 
-    document = forms.CharField(label="Event file", strip=False, max_length=MOST_CHARACTERS, widget=TEXT_AREA)
+    document = forms.CharField(label=_("Event file"), strip=False, max_length=MOST_CHARACTERS, widget=TEXT_AREA)
     version = forms.IntegerField(widget=forms.HiddenInput, min_value=1)
 
     def clean_document(self) -> str:
@@ -24,10 +25,10 @@ class NewEventForm(forms.Form):
     """The text of an event file, typed or from a file chosen; the file wins."""
 
     document = forms.CharField(
-        label="or type it here", strip=False, required=False, max_length=MOST_CHARACTERS, widget=TEXT_AREA
+        label=_("or type it here"), strip=False, required=False, max_length=MOST_CHARACTERS, widget=TEXT_AREA
     )
     file = forms.FileField(
-        label="Choose an event file", required=False, widget=forms.FileInput(attrs={"accept": ".toml"})
+        label=_("Choose an event file"), required=False, widget=forms.FileInput(attrs={"accept": ".toml"})
     )
 
     def clean_file(self) -> str | None:

@@ -6,6 +6,7 @@ from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse, HttpResponseNotModified
 from django.shortcuts import redirect, render
 from django.utils.cache import get_conditional_response
+from django.utils.translation import gettext
 from django.views.decorators.http import require_GET, require_POST, require_safe
 
 from cookout.services import calendars, links
@@ -59,7 +60,7 @@ def make_link(request: HttpRequest, event: UUID) -> HttpResponse:
 def end_link(request: HttpRequest, event: UUID) -> HttpResponse:
     """End the address of the whole event's calendar."""
     links.revoke_link(event_id=edited_event(request, event).pk)
-    messages.success(request, "That calendar address opens nothing any more.")
+    messages.success(request, gettext("That calendar address opens nothing any more."))
     return redirect("helpers", event)
 
 

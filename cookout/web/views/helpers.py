@@ -6,6 +6,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
+from django.utils.translation import gettext
 from django.views.decorators.http import require_GET, require_POST
 
 from cookout.services import links
@@ -70,5 +71,5 @@ def end_link(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
     owned, _, record = edited_plan(request, event)
     found = planned_helper(record, helper)
     links.revoke_link(event_id=owned.pk, helper_id=found.id)
-    messages.success(request, f"{found.name}'s link opens nothing any more.")
+    messages.success(request, gettext("The link of %(name)s opens nothing any more.") % {"name": found.name})
     return redirect("helper", event, found.id)
