@@ -127,6 +127,7 @@ globals().update(_MAIL)
 
 LANGUAGE_CODE = "en"
 LANGUAGES = [("en", "English"), ("es", "Español")]
+FORMAT_MODULE_PATH = ["cookout.web.formats"]
 LOCALE_PATHS = [BASE_DIR / "cookout" / "web" / "locale"]
 USE_I18N = True
 USE_TZ = True

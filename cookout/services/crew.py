@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from uuid import UUID
 
+from django.db import transaction
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
@@ -40,6 +41,7 @@ def helper_id_for(event: Event, name: str) -> HelperId:
     return HelperId(id_for(name, {helper.id for helper in event.crew}, "helper"))
 
 
+@transaction.atomic
 def remove_helper(*, event_id: int, user_id: int | None, helper_id: str) -> Edit | None:
     """Take a helper out of the crew, and out of what was pinned to them; `InUseError` for somebody who presents."""
     event = read_stored(event_id)
@@ -53,6 +55,7 @@ def remove_helper(*, event_id: int, user_id: int | None, helper_id: str) -> Edit
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
 
 
+@transaction.atomic
 def add_people(*, event_id: int, user_id: int, people: Sequence[UUID], hours: Window) -> Edit | None:
     """Put people of the user's address book into the crew, all with those hours."""
     event = read_stored(event_id)
@@ -67,6 +70,7 @@ def add_people(*, event_id: int, user_id: int, people: Sequence[UUID], hours: Wi
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
 
 
+@transaction.atomic
 def keep_person(*, event_id: int, user_id: int, helper_id: str) -> Person:
     """Keep a helper in the user's address book; somebody of the same name there is brought up to date."""
     helper: Helper = stored_part(read_stored(event_id), ("crew", helper_id))

@@ -6,6 +6,7 @@ from datetime import date
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from django.db import transaction
 from django.utils.translation import gettext as _
 
 from cookout.core.eventfile.clock import Clock
@@ -17,6 +18,7 @@ from cookout.services.stored import read_stored
 from cookout.store.models import Edit
 
 
+@transaction.atomic
 def save_heading(
     *, event_id: int, user_id: int | None, day: date, fields: dict[str, Any], was: str | None
 ) -> Edit | None:

@@ -29,17 +29,22 @@ def create_event(*, owner_id: int, document: str, file_name: str = "event.toml",
 
 
 def load_example(*, owner_id: int, document: str, file_name: str) -> tuple[Event, bool]:
-    """The owner's event with the file's id, and whether it was made just now; one that is there stays as it is."""
+    """The owner's event with the file's id, and whether it was made just now; one that is there stays as it is.
+
+    One that was thrown away is had back.
+    """
     key = read_event(document, file_name).id
     found = Event.objects.filter(owner_id=owner_id, key=key).first()
+    if found is not None and found.deleted_at is not None:
+        found = bring_back_event(owner_id=owner_id, public_id=found.public_id)
     if found is not None:
         return found, False
     return create_event(owner_id=owner_id, document=document, file_name=file_name, is_example=True), True
 
 
 @transaction.atomic
-def save_document(*, event_id: int, document: str, version: int, user_id: int | None = None) -> Event:
-    """Store a new text of the event, typed from `version`.
+def save_document(*, event_id: int, document: str, version: int, user_id: int | None = None, words: str = "") -> Event:
+    """Store a new text of the event, typed from `version`; `words` say what was done, where that is known.
 
     Raises `EventFileError` with every fault found, and `EventChangedError` where another save came first.
     """
@@ -52,7 +57,7 @@ def save_document(*, event_id: int, document: str, version: int, user_id: int | 
     except IntegrityError as error:
         raise _key_taken(read.id, row.file_name) from error
     if saved and document != row.document:
-        log_edit(row, document, user_id=user_id, words=_("Event file saved"))
+        log_edit(row, document, user_id=user_id, words=words or _("Event file saved"))
     row.refresh_from_db()
     if not saved:
         raise EventChangedError(row.document, row.version)

@@ -5,6 +5,7 @@ from dataclasses import replace
 from types import MappingProxyType
 from uuid import UUID
 
+from django.db import transaction
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_noop
 
@@ -41,6 +42,7 @@ USUAL: Mapping[str, Gear] = MappingProxyType(
 """What most cookouts have, one click each; sizes and numbers are common practice, no source, and can be changed."""
 
 
+@transaction.atomic
 def add_usual(*, event_id: int, user_id: int | None, what: str) -> tuple[Edit | None, GearId]:
     """One more of a usual piece of gear: counted up where the event has it, else added."""
     if what not in USUAL:
@@ -55,6 +57,7 @@ def add_usual(*, event_id: int, user_id: int | None, what: str) -> tuple[Edit | 
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words), usual.id
 
 
+@transaction.atomic
 def add_other(*, event_id: int, user_id: int | None, name: str, count: int) -> tuple[Edit | None, GearId]:
     """Gear of another kind, which is only counted."""
     event = read_stored(event_id)
@@ -64,6 +67,7 @@ def add_other(*, event_id: int, user_id: int | None, name: str, count: int) -> t
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words), gear_id
 
 
+@transaction.atomic
 def count_gear(*, event_id: int, user_id: int | None, gear_id: str, by: int) -> Edit | None:
     """So many more (fewer: negative) of the gear; below one it is taken out."""
     gear: Gear = stored_part(read_stored(event_id), ("gear", gear_id))
@@ -75,6 +79,7 @@ def count_gear(*, event_id: int, user_id: int | None, gear_id: str, by: int) -> 
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
 
 
+@transaction.atomic
 def remove_gear(*, event_id: int, user_id: int | None, gear_id: str) -> Edit | None:
     """Take gear out; `EventFileError` where a recipe asks for it by name."""
     gear: Gear = stored_part(read_stored(event_id), ("gear", gear_id))
@@ -82,6 +87,7 @@ def remove_gear(*, event_id: int, user_id: int | None, gear_id: str) -> Edit | N
     return save_parts(event_id=event_id, user_id=user_id, changes=[Changed(("gear", gear.id), None)], words=words)
 
 
+@transaction.atomic
 def use_kit(*, event_id: int, user_id: int, kit: UUID) -> Edit | None:
     """Put a kit's gear and fuel into the event; gear of the same id becomes as the kit has it."""
     found = Kit.objects.filter(owner_id=user_id, public_id=kit).first()
@@ -94,6 +100,7 @@ def use_kit(*, event_id: int, user_id: int, kit: UUID) -> Edit | None:
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
 
 
+@transaction.atomic
 def save_kit(*, event_id: int, user_id: int, name: str) -> Kit:
     """Keep the event's gear and fuel as a kit; one of the same name becomes as this event has it."""
     event = read_stored(event_id)

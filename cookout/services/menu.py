@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from django.db import transaction
 from django.utils.translation import gettext as _
 
 from cookout.core.planning.event import Dish, DishId, Event, Serving, ServingId
@@ -13,6 +14,7 @@ from cookout.services.stored import read_stored, stored_part
 from cookout.store.models import Edit
 
 
+@transaction.atomic
 def remove_serving(*, event_id: int, user_id: int | None, serving_id: str) -> Edit | None:
     """Take a serving out with its dishes; a dish that a demo shows stays, to be shown alone."""
     event = read_stored(event_id)
@@ -27,6 +29,7 @@ def remove_serving(*, event_id: int, user_id: int | None, serving_id: str) -> Ed
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
 
 
+@transaction.atomic
 def add_dish(
     *, event_id: int, user_id: int | None, recipe_id: str, serving_id: str, people: int | None = None
 ) -> tuple[Edit | None, DishId]:
@@ -48,6 +51,7 @@ def new_dish(event: Event, recipe_id: str, serving: ServingId | None, people: in
     return Dish(id=DishId(name), recipe=recipe.id, serving=serving, people=people)
 
 
+@transaction.atomic
 def remove_dish(*, event_id: int, user_id: int | None, dish_id: str) -> Edit | None:
     """Take a dish off the menu; `InUseError` where a demo shows it."""
     event = read_stored(event_id)
@@ -61,6 +65,7 @@ def remove_dish(*, event_id: int, user_id: int | None, dish_id: str) -> Edit | N
     return save_parts(event_id=event_id, user_id=user_id, changes=[Changed(("dishes", dish.id), None)], words=words)
 
 
+@transaction.atomic
 def move_dish(*, event_id: int, user_id: int | None, dish_id: str, by: int) -> Edit | None:
     """Move a dish up (-1) or down (1) among those of its serving; at the end of them it stays where it is."""
     event = read_stored(event_id)
@@ -75,6 +80,7 @@ def move_dish(*, event_id: int, user_id: int | None, dish_id: str, by: int) -> E
     )
 
 
+@transaction.atomic
 def place_dish(*, event_id: int, user_id: int | None, dish_id: str, serving_id: str, before: str) -> Edit | None:
     """Put a dish into a serving (empty: only shown), before another of its dishes or (empty) behind them all."""
     event = read_stored(event_id)

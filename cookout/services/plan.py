@@ -8,15 +8,19 @@ from django.conf import settings
 from django.db import IntegrityError, transaction
 from django.utils import timezone
 from django.utils.translation import gettext as _
+from django.utils.translation import gettext_noop
 
 from cookout.core.errors import CookoutError
-from cookout.core.eventfile import read_event, write_event
+from cookout.core.eventfile import read_event
 from cookout.core.planning.changes import Change
 from cookout.core.planning.pipeline import Outcome, UnsoundPlanError, plan_event
+from cookout.core.planning.record import WayOut
 from cookout.core.planning.recordjson import to_json
 from cookout.core.planning.result import Limits, Progress, Watch
 from cookout.core.planning.ways_out import apply_change
+from cookout.core.planning.whatif import describe
 from cookout.services import events
+from cookout.services.editing import store_event
 from cookout.services.errors import AlreadyPlanningError, NoSuchThingError, StaleOfferError
 from cookout.services.revisions import save_revision
 from cookout.services.runner import plan_with_beats
@@ -32,14 +36,16 @@ Tell = Callable[[Progress], None]
 FRESH: Change = {"kind": "fresh"}
 """Marks a trial that looks for a plan with no regard to the one before: nothing in the event changes."""
 
-UNEXPECTED = (
+UNEXPECTED = gettext_noop(
     "The planner failed in a way that is not your fault. Your event is safe; try again, "
     "and tell whoever runs this service if it happens twice."
 )
-UNHEARD = "The run could not be handed to a worker. Try again, and tell whoever runs this service if it happens twice."
+UNHEARD = gettext_noop(
+    "The run could not be handed to a worker. Try again, and tell whoever runs this service if it happens twice."
+)
 # How long a queued run may wait for a worker before it counts as lost.
 QUEUED_MINUTES = 60.0
-SILENT = "The run was broken off before it ended. Plan again."
+SILENT = gettext_noop("The run was broken off before it ended. Plan again.")
 
 
 def usual_limits() -> Limits:
@@ -157,20 +163,29 @@ def plan_file(*, text: str, file_name: str, limits: Limits, watch: Watch | None 
 
 
 @transaction.atomic
-def apply_way_out(*, run_id: int, number: int) -> Event:
+def apply_way_out(*, run_id: int, number: int, user_id: int | None = None) -> Event:
     """Change the event by the way out of that number (from 0) which the run offered; its text is written anew.
 
     Raises `StaleOfferError` where the event is no longer the one that was planned, and `NoSuchThingError` where
     nothing of that number was offered.
     """
+    run, way = offered_way_out(run_id, number)
+    row = Event.objects.select_for_update().filter(pk=run.event_id, document=run.document, deleted_at=None).first()
+    if row is None:
+        raise StaleOfferError
+    event = read_event(run.document, row.file_name)
+    store_event(row, apply_change(event, way.change), user_id=user_id, words=describe(event, way.change))
+    row.refresh_from_db()
+    return row
+
+
+def offered_way_out(run_id: int, number: int) -> tuple[PlanRun, WayOut]:
+    """A run that found no plan, and the way out of that number (from 0); `NoSuchThingError` where it offered none."""
     run = PlanRun.objects.select_related("event").filter(pk=run_id).first()
     refusal = None if run is None else refusal_of(run)
     if run is None or refusal is None or not 0 <= number < len(refusal.ways_out):
         raise NoSuchThingError(_("There is no such way out. Plan the event again to see what is offered now."))
-    if run.event.document != run.document:
-        raise StaleOfferError
-    changed = apply_change(read_event(run.document, run.event.file_name), refusal.ways_out[number].change)
-    return events.save_document(event_id=run.event_id, document=write_event(changed), version=run.event.version)
+    return run, refusal.ways_out[number]
 
 
 def _new_run(event: Event, limits: Limits) -> PlanRun:

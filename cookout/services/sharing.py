@@ -43,19 +43,17 @@ def invite(*, event_id: int, user_id: int, role: str, email: str = "", address: 
     if email == event.owner.email:
         raise InvitationError(_("That is the address of the owner, who has the event already. Write another."))
     token, now, mailed = secrets.token_urlsafe(TOKEN_BYTES), timezone.now(), bool(email) and mail.can_send()
-    with transaction.atomic():
-        invitation = Invitation.objects.create(
-            event=event,
-            role=Role(role),
-            email=email,
-            token_hash=_hash(token),
-            made_by_id=user_id,
-            made_at=now,
-            expires_at=now + timedelta(days=OPEN_DAYS),
-        )
-        if mailed:
-            values = {"event": event, "invitation": invitation, "link": address.replace("TOKEN", token)}
-            mail.send(to=email, template="cookout/mail/invitation.txt", values=values)
+    invitation = Invitation.objects.create(
+        event=event,
+        role=Role(role),
+        email=email,
+        token_hash=_hash(token),
+        made_by_id=user_id,
+        made_at=now,
+        expires_at=now + timedelta(days=OPEN_DAYS),
+    )
+    if mailed:
+        _mail(invitation, event, address.replace("TOKEN", token))
     return FreshInvitation(invitation, token, mailed)
 
 
@@ -78,7 +76,7 @@ def take_invitation(*, token: str, user_id: int) -> Event:
     if found.email and found.email != user.email:
         told = _("This invitation is for %(email)s. Sign in with that address to take it.") % {"email": found.email}
         raise InvitationError(told)
-    if not Invitation.objects.filter(pk=found.pk, taken_at=None).update(taken_at=timezone.now()):
+    if not Invitation.objects.filter(pk=found.pk, taken_at=None, revoked_at=None).update(taken_at=timezone.now()):
         raise InvitationError(_("This invitation was taken just now. Ask for a new one."))
     if found.event.owner_id != user_id:
         _join(found.event_id, user_id, Role(found.role))
@@ -108,15 +106,15 @@ def leave(*, event_id: int, user_id: int) -> None:
 
 
 @transaction.atomic
-def hand_over(*, event_id: int, membership_id: int) -> None:
-    """Make a co-planner the owner; the owner becomes a co-planner.
+def hand_over(*, event_id: int, owner_id: int, membership_id: int) -> None:
+    """Make a co-planner the owner; the owner, who `owner_id` is, becomes a co-planner.
 
-    Raises `NoSuchThingError` where that member is no co-planner, and `InvitationError` where the new owner has an event
-    with the same id.
+    Raises `NoSuchThingError` where that member is no co-planner or the event is no longer the owner's (a button pressed
+    twice would hand it back), and `InvitationError` where the new owner has an event with the same id.
     """
     event = Event.objects.select_for_update().get(pk=event_id)
     member = Membership.objects.filter(event_id=event_id, pk=membership_id, role=Role.PLANNER).first()
-    if member is None:
+    if member is None or event.owner_id != owner_id:
         raise NoSuchThingError(_("Only a co-planner can become the owner. Make them one first."))
     before = event.owner_id
     try:
@@ -126,6 +124,16 @@ def hand_over(*, event_id: int, membership_id: int) -> None:
         told = _("They have an event with the same id in its file. One of the two needs another.")
         raise InvitationError(told) from error
     Membership.objects.filter(pk=member.pk).update(user_id=before)
+
+
+def _mail(invitation: Invitation, event: Event, link: str) -> None:
+    """Send it with no transaction open, which a slow mail server would make all others wait for."""
+    values = {"event": event, "invitation": invitation, "link": link}
+    try:
+        mail.send(to=invitation.email, template="cookout/mail/invitation.txt", values=values)
+    except Exception:
+        invitation.delete()
+        raise
 
 
 def _join(event_id: int, user_id: int, role: Role) -> None:

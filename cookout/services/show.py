@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from django.db import transaction
 from django.utils.translation import gettext as _
 
 from cookout.core.planning.event import DemoSlot, Dish, Event, LiveStep, Shown, SlotId
@@ -18,6 +19,7 @@ def slot_id_for(event: Event, name: str) -> SlotId:
     return SlotId(id_for(name, {slot.id for slot in event.slots}, "demo"))
 
 
+@transaction.atomic
 def save_slot(
     *, event_id: int, user_id: int | None, slot: DemoSlot, dishes: Sequence[Dish], was: str, words: str
 ) -> Edit | None:
@@ -32,6 +34,7 @@ def save_slot(
     return save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
 
 
+@transaction.atomic
 def remove_slot(*, event_id: int, user_id: int | None, slot_id: str) -> Edit | None:
     """Take a demo out, with the dishes that were made only for it."""
     event = read_stored(event_id)

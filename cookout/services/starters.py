@@ -5,6 +5,7 @@ from functools import cache
 from pathlib import Path
 
 from django.conf import settings
+from django.db import transaction
 from django.utils.translation import gettext as _
 
 from cookout.core.eventfile import read_recipe
@@ -45,6 +46,7 @@ def take_starter(*, owner_id: int, name: str, units: str) -> Recipe:
     return create_recipe(owner_id=owner_id, recipe=recipe, units=units, origin=f"{ORIGIN}{name}")
 
 
+@transaction.atomic
 def take_all_starters(*, owner_id: int, units: str) -> int:
     """Those that are not in the box yet put there; how many they were."""
     missing = [starter for starter in starters(owner_id=owner_id) if not starter.taken]

@@ -1,4 +1,4 @@
-"""An event and its parts as they stand, for services that change them."""
+"""An event and its parts as they stand, for services that change them: read under the lock that the save holds."""
 
 from typing import Any
 
@@ -12,8 +12,8 @@ from cookout.store.models import Event as Row
 
 
 def read_stored(event_id: int) -> Event:
-    """The event as it stands; `NoSuchThingError` where it is gone."""
-    row = Row.objects.filter(pk=event_id, deleted_at=None).first()
+    """The event as it stands, locked until the caller's transaction ends; `NoSuchThingError` where it is gone."""
+    row = Row.objects.select_for_update().filter(pk=event_id, deleted_at=None).first()
     if row is None:
         raise NoSuchThingError(_("This event is gone. Go back to the list of events."))
     return event_of(row)

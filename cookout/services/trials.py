@@ -10,7 +10,7 @@ from cookout.core.planning.recordjson import from_json
 from cookout.core.planning.ways_out import apply_change
 from cookout.services.editing import store_event
 from cookout.services.errors import NoSuchThingError, StaleTrialError
-from cookout.services.plan import FRESH, event_to_plan, queue_planning, queue_trial
+from cookout.services.plan import FRESH, apply_way_out, event_to_plan, offered_way_out, queue_planning, queue_trial
 from cookout.services.revisions import save_revision
 from cookout.store.models import Event, PlanRun, Revision
 
@@ -38,6 +38,34 @@ def try_change(*, event_id: int, user_id: int | None, change: Change, words: str
     changed = apply_change(read_event(event.document, event.file_name), change)
     return queue_trial(
         event_id=event_id, user_id=user_id, document=write_event(changed), words=words, change=dict(change)
+    )
+
+
+@transaction.atomic
+def take_way_out(*, run_id: int, number: int, user_id: int | None, words: str) -> PlanRun:
+    """Change the event by a way out that a run offered, and plan it again: both, or neither.
+
+    Raises as `plan.apply_way_out` and `ask_for_plan` do.
+    """
+    event = apply_way_out(run_id=run_id, number=number, user_id=user_id)
+    return ask_for_plan(event_id=event.pk, user_id=user_id, words=words)
+
+
+def try_way_out(*, run_id: int, number: int, user_id: int | None) -> PlanRun:
+    """Try a trial that found no plan once more, with one of the ways out that it offered (from 0).
+
+    Raises `StaleTrialError` where the event has changed since, `AlreadyPlanningError`, and `NoSuchThingError`.
+    """
+    run, way = offered_way_out(run_id, number)
+    if run.event.document != run.base_document:
+        raise StaleTrialError
+    changed = apply_change(read_event(run.document, run.event.file_name), way.change)
+    return queue_trial(
+        event_id=run.event_id,
+        user_id=user_id,
+        document=write_event(changed),
+        words=f"{run.words} {way.text}",
+        change={},
     )
 
 

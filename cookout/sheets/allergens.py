@@ -56,7 +56,9 @@ def _dish(dish: CardDish, job: Job) -> Data:
     ]
     facts = tuple({"name": name, "text": ", ".join(words), "weight": weight} for name, words, weight in known if words)
     ask = _("Ask {names}, who made it.").format(names=", ".join(dish.cooks)) if dish.cooks else _("Ask the cook.")
-    found = "" if dish.contains or dish.others else _("None of the nine found in the names of its ingredients.")
+    # What is possible or not known is never covered by "none found".
+    told = dish.contains or dish.may_be or dish.not_known or dish.unknown_ingredients or dish.others
+    found = "" if told else _("None of the nine found in the names of its ingredients.")
     return {"name": dish.name, "facts": facts, "found": found, "ask": ask, "changed": job.word(dish.changed)}
 
 

@@ -148,8 +148,10 @@ def _left_food(left: Leftovers, job: Job) -> Iterator[Data]:
 
 def _left_dish(dish: LeftDish, job: Job) -> Data:
     _ = job.printing.gettext
-    if dish.eating is None:
+    if dish.after in (Afterwards.RAW, Afterwards.SHOWN):
         note = _("{made} portions made, to be shown").format(made=dish.made)
+    elif dish.eating is None:
+        note = _("{made} portions made").format(made=dish.made)
     else:
         note = _("{made} portions made, {eating} eating, {spare} to spare").format(
             made=dish.made, eating=dish.eating, spare=dish.spare

@@ -12,7 +12,6 @@ from cookout.core.planning.recordjson import from_json
 from cookout.core.planning.result import Limits
 from cookout.store.models import Event, PlanRun, Revision
 
-
 RECORDS_KEPT = 12
 """Plans kept in memory: a revision never changes, and several pages of one are often asked for in a row."""
 

@@ -1,11 +1,13 @@
 """What stands before every page: who may read it. "Not there" and "not yours" look the same from outside."""
 
-from typing import cast
+from collections.abc import Callable
+from functools import wraps
+from typing import Any, cast
 from uuid import UUID
 
 from django.contrib.auth.decorators import login_required
 from django.core.exceptions import PermissionDenied
-from django.http import Http404, HttpRequest
+from django.http import Http404, HttpRequest, HttpResponse
 
 from cookout.core.planning.record import PlannedHelper, PlanRecord
 from cookout.services import links
@@ -14,11 +16,20 @@ from cookout.store.selectors.events import Event, get_event_for, get_event_head_
 from cookout.store.selectors.links import Link
 from cookout.store.selectors.plan import PlanRun, get_run
 from cookout.store.selectors.revisions import Revision, get_current, get_revision, record_of
-from cookout.web import preferences
+from cookout.web import answers, preferences
 from cookout.web.reading.tasks import helper_of
 
-signed_in = login_required(login_url="sign-in")
-"""For pages of planners: others go to the sign-in page and come back from there."""
+
+def signed_in(view: Callable[..., HttpResponse]) -> Callable[..., HttpResponse]:
+    """For pages of planners: others go to the sign-in page and come back from there. No cache shares such a page."""
+
+    @wraps(view)
+    def answered(request: HttpRequest, *args: Any, **kwargs: Any) -> HttpResponse:
+        response = view(request, *args, **kwargs)
+        response.headers.setdefault("Cache-Control", answers.PRIVATE)
+        return response
+
+    return login_required(answered, login_url="sign-in")
 
 
 def user_id_of(request: HttpRequest) -> int:

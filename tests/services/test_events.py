@@ -90,6 +90,15 @@ def test_an_example_that_is_there_already_stays_as_its_owner_changed_it() -> Non
     assert again.is_example
 
 
+def test_an_example_that_was_thrown_away_is_had_back() -> None:
+    owner = a_user(OWNER)
+    event, _ = events.load_example(owner_id=owner.pk, document=example_text(), file_name="supper.toml")
+    events.delete_event(event_id=event.pk)
+    again, made = events.load_example(owner_id=owner.pk, document=example_text(), file_name="supper.toml")
+    again.refresh_from_db()
+    assert (again.pk, made, again.deleted_at) == (event.pk, False, None)
+
+
 def test_deleting_an_event_for_good_ends_its_plans_and_links() -> None:
     cast = the_cast()
     events.delete_event(event_id=cast.event.pk)

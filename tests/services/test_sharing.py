@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 from aiosmtpd.controller import Controller
+from django.db import connection
 from django.test import override_settings
 from django.utils import timezone
 
@@ -110,25 +111,40 @@ def test_a_removed_member_and_one_who_left_see_nothing_any_more(event: Event) ->
         assert get_event_for(user_id=user.pk, public_id=event.public_id) is None
 
 
+def hand_over(event: Event, membership_id: int) -> None:
+    """As the one who owned the event when it was read."""
+    sharing.hand_over(event_id=event.pk, owner_id=event.owner_id, membership_id=membership_id)
+
+
 def test_a_co_planner_becomes_the_owner_and_the_owner_a_co_planner(event: Event) -> None:
     before, member = event.owner, a_member(event, STRANGER, "planner")
-    sharing.hand_over(event_id=event.pk, membership_id=Membership.objects.get(user=member).pk)
+    hand_over(event, Membership.objects.get(user=member).pk)
     event.refresh_from_db()
     assert event.owner == member
     assert [(m.user, m.role) for m in Membership.objects.all()] == [(before, "planner")]
 
 
+def test_an_owner_who_presses_twice_hands_over_once(event: Event) -> None:
+    member = a_member(event, STRANGER, "planner")
+    membership_id = Membership.objects.get(user=member).pk
+    hand_over(event, membership_id)
+    with pytest.raises(NoSuchThingError):
+        hand_over(event, membership_id)
+    event.refresh_from_db()
+    assert event.owner == member
+
+
 def test_a_viewer_cannot_be_made_the_owner_at_once(event: Event) -> None:
     member = a_member(event, STRANGER, "viewer")
     with pytest.raises(NoSuchThingError, match="co-planner"):
-        sharing.hand_over(event_id=event.pk, membership_id=Membership.objects.get(user=member).pk)
+        hand_over(event, Membership.objects.get(user=member).pk)
 
 
 def test_handing_over_to_somebody_with_an_event_of_that_id_is_refused(event: Event) -> None:
     member = a_member(event, STRANGER, "planner")
     an_event(member)
     with pytest.raises(InvitationError, match="same id"):
-        sharing.hand_over(event_id=event.pk, membership_id=Membership.objects.get(event=event).pk)
+        hand_over(event, Membership.objects.get(event=event).pk)
     event.refresh_from_db()
     assert event.owner.email == OWNER
 
@@ -136,6 +152,22 @@ def test_handing_over_to_somebody_with_an_event_of_that_id_is_refused(event: Eve
 def test_the_owner_is_not_asked(event: Event) -> None:
     with pytest.raises(InvitationError, match="owner"):
         sharing.invite(event_id=event.pk, user_id=event.owner_id, role="viewer", email=OWNER.upper())
+
+
+@pytest.mark.django_db(transaction=True)
+def test_nobody_waits_for_the_mail_server(monkeypatch: pytest.MonkeyPatch, settings: Any) -> None:
+    event, waits = an_event(a_user(OWNER)), list[bool]()
+    settings.COOKOUT_SENDS_MAIL = True
+
+    def send(**_given: object) -> None:
+        waits.append(connection.in_atomic_block)
+        raise OSError("no server there")
+
+    monkeypatch.setattr(sharing.mail, "send", send)
+    with pytest.raises(OSError, match="no server"):
+        sharing.invite(event_id=event.pk, user_id=event.owner_id, role="viewer", email="asked@meadow.example")
+    assert waits == [False]
+    assert not Invitation.objects.exists()
 
 
 def test_an_invitation_is_mailed_with_its_link(event: Event, mailbox: Mailbox) -> None:

@@ -1,7 +1,10 @@
 """Lists and allergen cards on paper."""
 
+from dataclasses import replace
+
 import pytest
 
+from cookout.core.planning.lists.table_card import Card
 from cookout.sheets import (
     Paper,
     Printing,
@@ -83,6 +86,14 @@ def test_leftovers_say_by_when_and_tell_dishes_of_the_same_advice_together() -> 
     assert text.count(squeezed("Into shallow boxes, 40 °F or colder.")) == 1
 
 
+def test_food_that_is_tasted_by_nobody_knows_how_many_is_not_called_a_show_piece() -> None:
+    left = some_leftovers()
+    tasted = replace(left.dishes[0], eating=None, spare=0)
+    text = text_of(leftovers_pdf(sample_record(), replace(left, dishes=(tasted,))))
+    assert squeezed(f"{tasted.made} portions made") in text
+    assert squeezed("to be shown") not in text
+
+
 def test_the_allergen_sheet_tells_what_is_known_what_is_not_and_whom_to_ask() -> None:
     text = text_of(allergen_sheet_pdf(sample_record(), a_card()))
     for words in (
@@ -96,6 +107,16 @@ def test_the_allergen_sheet_tells_what_is_known_what_is_not_and_whom_to_ask() ->
         "None of the nine found in the names of its ingredients. Ask the cook.",
     ):
         assert squeezed(words) in text
+
+
+@pytest.mark.parametrize(("may_be", "not_known"), [(("eggs",), ()), ((), ("milk",))])
+def test_where_an_allergen_is_possible_or_not_known_no_sheet_says_that_none_was_found(
+    may_be: tuple[str, ...], not_known: tuple[str, ...]
+) -> None:
+    (serving,) = a_card().servings
+    crumble = replace(serving.dishes[1], may_be=may_be, not_known=not_known)
+    text = text_of(allergen_sheet_pdf(sample_record(), Card((replace(serving, dishes=(crumble,)),))))
+    assert squeezed("None of the nine found") not in text
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

@@ -1,4 +1,4 @@
-"""The fixed cast: an owner with a planned event, a co-planner and a viewer of it, her helpers, a stranger with an account, and nobody.
+"""The fixed cast: an owner with a planned event, those who share it, her helpers, a stranger, and nobody.
 
 The plan is the sample of `tests.samples`, stored by the same service that stores real ones.
 """

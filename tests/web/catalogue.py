@@ -103,4 +103,4 @@ def _message(function: str, message: str | Sequence[str] | None) -> Iterator[tup
 if __name__ == "__main__":
     keep_in_step()
     missing = [message.id for message in translated() if message.id and not message.string]
-    print(f"{len(translated())} texts, {len(missing)} without a translation into {SECOND}")  # noqa: T201
+    print(f"{len(translated())} texts, {len(missing)} without a translation into {SECOND}")

@@ -114,7 +114,7 @@ def test_what_is_thrown_away_is_undone_with_one_button(owner: Client, row: Recip
     page = owner.post(reverse("recipe-delete", args=[row.public_id]), follow=True).content.decode()
     assert "is thrown away. Events that have it keep it." in page
     assert f'action="{reverse("recipe-restore", args=[row.public_id])}"' in page
-    assert "can be had back for 30 days" in page
+    assert "can be had back for 14 days" in page
     owner.post(reverse("recipe-restore", args=[row.public_id]))
     assert "Camp cornbread" in page_of(owner, "recipe", row.public_id)
 

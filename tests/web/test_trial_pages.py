@@ -125,3 +125,33 @@ def test_two_revisions_are_compared_and_one_is_brought_back(owner: Client, plann
 def test_revisions_that_are_not_there_are_asked_for_again(owner: Client, planned: Event) -> None:
     answer = owner.get(place("revisions-compared", planned), {"before": "x", "after": "99"}, follow=True)
     assert "Choose two revisions to compare." in unmasked(answer)
+
+
+def test_after_a_trial_was_dropped_the_event_can_still_be_planned(owner: Client, planned: Event, tried: PlanRun) -> None:
+    owner.post(place("trial-drop", planned, tried.pk))
+    page = unmasked(owner.get(place("event", planned)))
+    assert f'action="{place("plan-start", planned)}"' in page
+    assert "waits to be looked at" not in page
+
+
+def test_a_trial_without_a_plan_can_be_dropped_tried_again_or_tried_with_a_way_out(
+    owner: Client, planned: Event
+) -> None:
+    change: dict[str, str | int] = {"kind": "move_servings", "minutes": -300}
+    run = trials.try_change(event_id=planned.pk, user_id=planned.owner_id, change=change, words="5 h earlier")
+    plan.run_planning(run_id=run.pk)
+    page = unmasked(owner.get(place("trial", planned, run.pk)))
+    assert "What stands in the way" in page
+    assert place("trial-drop", planned, run.pk) in page
+    assert place("trial-again", planned, run.pk) in page
+    assert "A trial ended without a plan." in unmasked(owner.get(place("event", planned)))
+    way = place("way-out", planned, run.pk, 0)
+    assert way in page
+    answer = owner.post(way)
+    second = PlanRun.objects.filter(purpose="trial").first()
+    assert second is not None
+    assert answer.headers["Location"] == place("trial", planned, second.pk)
+    assert second.words.startswith("5 h earlier ")
+    ended = plan.run_planning(run_id=second.pk)
+    assert ended is not None
+    assert owner.post(place("trial-keep", planned, second.pk)).headers["Location"] == place("event", planned)

@@ -10,15 +10,22 @@ from types import MappingProxyType
 
 from cookout.core.kitchen.recipe import FoodKind, Keeps, StepKind
 
-_POULTRY = r"\b(?:chicken|turkey|duck|goose|quail|hens?)\b(?!\s+(?:stock|broth|bouillon))"
+_POULTRY = r"\b(?:chickens?|turkeys?|ducks?|goose|quails?|hens?|pheasants?|poultry)\b(?!\s+(?:stock|broth|bouillon))"
 _GROUND = (
-    r"\b(?:(?:ground|minced)\s+(?:beef|pork|lamb|meat|veal|venison|chuck)|sausages?|burger|bratwurst|meatballs?)\b"
+    r"\b(?:(?:ground|minced)\s+(?:beef|pork|lamb|meat|veal|venison|bison|elk|chuck|round|sirloin)"
+    r"|(?:beef|pork|lamb|veal)\s+mince|sausages?|(?:ham)?burgers?(?!\s+buns?)|bratwursts?|kielbasa|chorizo"
+    r"|hot\s+dogs?(?!\s+buns?)|meatballs?|meat\s?loaf)\b"
 )
 _MEAT = (
-    r"\b(?:beef|pork|lamb|veal|venison|mutton|roast|brisket|steaks?|ribs|ham|bacon|tenderloin)\b"
+    r"\b(?:beef|pork|lamb|veal|venison|mutton|goat|bison|elk|rabbit|roast|brisket|steaks?|ribs|ham|bacon|tenderloin"
+    r"|sirloin|chuck|stew(?:ing)?\s+meat)\b(?!\s+cheese)"
     r"(?!\s+(?:stock|broth|bouillon|fat|drippings))"
 )
-_FISH = r"\b(?:fish|trout|salmon|cod|catfish|halibut|haddock|tilapia|perch|walleye|bass|snapper|shrimp|prawns?|crab)\b"
+_FISH = (
+    r"\b(?:fish|trout|salmon|cod|catfish|halibut|haddock|tilapia|perch|walleye|bass|snapper|tuna|mackerel|herring"
+    r"|shrimps?|prawns?|crabs?|lobsters?|crayfish|crawfish|clams?|mussels?|oysters?|scallops?|squid)\b"
+    r"(?!\s+(?:sauce|stock|juice|mushrooms?|apples?|crackers?))"
+)
 _BEANS = r"\b(?:(?<!vanilla )(?<!green )beans?|lentils?|chickpeas?|split peas)\b"
 _ICED_COLD = r"\b(?:cream cheese|mascarpone|whipping cream|heavy cream|double cream)\b"
 _FLOUR = r"\b(?:flour|cornmeal|cake mix|biscuit mix|baking mix|dough|oats)\b"
@@ -80,7 +87,10 @@ def propose_food(lines: tuple[str, ...], kinds: frozenset[StepKind], *, simmers:
     for words, food in _RISKY:
         if found := re.search(words, text):
             return Proposed(food, f"“{found[0]}” is among the ingredients")
-    if (found := re.search(_MEAT, text)) and cooked:
+    if found := re.search(_MEAT, text):
+        if not cooked:
+            # Cold cuts in a salad, or a bake that was not read as one: a person says which.
+            return None
         stewed = simmers or re.search(_BEANS, text)
         return Proposed(
             FoodKind.STEW_AND_BEANS if stewed else FoodKind.WHOLE_MEAT, f"“{found[0]}” is among the ingredients"

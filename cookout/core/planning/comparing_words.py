@@ -138,7 +138,8 @@ class _Words:
         caught_up = [change for change in servings if _caught_up(change)]
         yield from (f"{change.dish_name} is on time at {change.serving_name} now." for change in caught_up)
         if not late and not caught_up and self.after.servings:
-            yield "Everything is still on time."
+            still = self.before.servings and not any(served.late_minutes for served in self.before.servings)
+            yield f"Everything is {'still ' if still else ''}on time."
 
     def other_time(self, change: ServingChange) -> str:
         """When a serving is, where that differs."""

@@ -77,6 +77,9 @@ class _Moving:
         return replace(ready, by=min(self.minute(ready.by), ends_at))
 
     def hours(self) -> Iterator[WeatherFrom]:
-        """Changes of the weather in their order; of two that now fall on one minute the later one holds."""
-        starts = {self.minute(hour.start): hour.weather for hour in self.event.hours}
-        yield from (WeatherFrom(start, starts[start]) for start in sorted(starts))
+        """Changes of the weather in their order; one that now starts no earlier than the next never holds."""
+        before: list[WeatherFrom] = []
+        for hour in sorted(self.event.hours, key=lambda hour: hour.start):
+            start = self.minute(hour.start)
+            before = [*(earlier for earlier in before if earlier.start < start), WeatherFrom(start, hour.weather)]
+        yield from before

@@ -210,7 +210,10 @@ class PlannedSafety:
 
 @dataclass(frozen=True, slots=True)
 class PlannedAllergens:
-    """What is known of a dish's allergens; `text` says it in words, and never that there are none."""
+    """What is known of a dish's allergens; `text` says it in words, and never that there are none.
+
+    `others` are those beyond the nine.
+    """
 
     dish: str
     dish_name: str
@@ -219,6 +222,7 @@ class PlannedAllergens:
     not_known: tuple[str, ...]
     unknown_ingredients: tuple[str, ...]
     text: str
+    others: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -92,6 +92,7 @@ def allergens_of(event: Event, review: Review) -> tuple[PlannedAllergens, ...]:
             not_known=tuple(allergen.value for allergen in told.not_known),
             unknown_ingredients=told.unknown,
             text=told.said,
+            others=told.others,
         )
         for dish in event.dishes
         if (told := review.allergens.get(dish.id)) is not None

@@ -160,6 +160,7 @@ another minute and 2 for one in other hands |
 | `allergens[].not_known[]` | text | allergens of which nothing is known |
 | `allergens[].unknown_ingredients[]` | text | ingredients that are not known |
 | `allergens[].text` | text | all of it in words |
+| `allergens[].others[]` | text | allergens beyond the nine that it contains |
 | `checklist[].id` | text | a line of the checklist of the place |
 | `checklist[].stage` | text | `before`, `set_up`, `fire` or `after` |
 | `checklist[].state` | text | `to do`, `not known`, `warning` or `no fire` |

@@ -56,20 +56,20 @@ class Reader:
 
     def path(self, dish: Dish, recipe: Recipe) -> FoodPath | None:
         """The way of the dish's food that waits longest; None where nobody eats it, or it is not planned."""
-        serve = next((task for (_, served), task in self.expanded.serves.items() if served == dish.id), None)
-        serve = serve or self.tasting(dish.id)
-        if self.plan is None or serve is None:
+        eaten = self.last_eaten(dish.id)
+        if self.plan is None or eaten is None:
             return None
         stays = tuple(stay for step in chain(recipe) if (stay := self.stay(dish.id, step)) is not None)
         return food_path(
-            recipe, stays, self.plan.start(serve), self.held(dish.id, recipe), self.event.warmest_c,
+            recipe, stays, self.plan.start(eaten), self.held(dish.id, recipe), self.event.warmest_c,
             self.event.food_rules.limits, marked=self.event.food_rules.marked, about=dish.id,
         )  # fmt: skip
 
-    def tasting(self, dish: DishId) -> TaskId | None:
-        """The last time that a dish is tasted; None where it is not, or where there is no plan."""
-        tasted = [info.id for info in self.expanded.info.values() if (info.kind, info.dish) == (TaskKind.TASTE, dish)]
-        return max(tasted, key=self.span, default=None) if self.plan is not None else None
+    def last_eaten(self, dish: DishId) -> TaskId | None:
+        """The last time that a dish is served or tasted; None where it is neither, or where there is no plan."""
+        eaten = [task for (_, served), task in self.expanded.serves.items() if served == dish]
+        eaten += [info.id for info in self.expanded.info.values() if (info.kind, info.dish) == (TaskKind.TASTE, dish)]
+        return max(eaten, key=self.span, default=None) if self.plan is not None else None
 
     def stay(self, dish: DishId, step: Step) -> Stay | None:
         """The copy of a step that is over first, whose food waits longest."""

@@ -222,7 +222,11 @@ class Trials:
         change: Change = {
             "kind": "add_helper", "skills": wanted, "start": self.problem.opens, "end": self.problem.closes,
         }  # fmt: skip
-        expanded = expand(apply_change(self.event, change))
+        try:
+            expanded = expand(apply_change(self.event, change))
+        except ChangeError:
+            # A day that goes on into another week is longer than one helper's hours may be.
+            return None
         plan = first_plan(expanded, self.limits, self.watch)
         if plan is None:
             return None

@@ -7,7 +7,6 @@ from zoneinfo import ZoneInfo
 
 from cookout.core.planning.event import Event
 
-
 HourStyle = Literal["12", "24"]
 """How a person reads the time of day: 2:05 pm or 14:05."""
 

@@ -23,4 +23,4 @@ def get_trial(*, event_id: int, run_id: int) -> PlanRun | None:
 def list_trials(*, event_id: int) -> QuerySet[PlanRun]:
     """The newest trials of an event, their plans unread."""
     heads = PlanRun.objects.filter(event_id=event_id, purpose=PlanRun.Purpose.TRIAL).select_related("asked_by")
-    return heads.defer("document", "base_document", "record", "texts", "sketch")[:LISTED]
+    return heads.defer("document", "base_document", "record", "texts")[:LISTED]

@@ -37,18 +37,18 @@ class NewEventForm(forms.Form):
         if chosen is None:
             return None
         if chosen.size is None or chosen.size > MOST_CHARACTERS:
-            raise forms.ValidationError("That file is too large for an event file. Choose a .toml file.")
+            raise forms.ValidationError(_("That file is too large for an event file. Choose a .toml file."))
         try:
             return _plain_lines(chosen.read().decode("utf-8"))
         except UnicodeDecodeError as error:
-            raise forms.ValidationError("That file is not UTF-8 text. Choose a .toml file.") from error
+            raise forms.ValidationError(_("That file is not UTF-8 text. Choose a .toml file.")) from error
 
     def clean(self) -> dict[str, Any]:
         """Put the text to use under `document`, whichever way it came."""
         cleaned = super().clean() or {}
         text = cleaned.get("file") or _plain_lines(cleaned.get("document") or "")
         if not self.errors and not text.strip():
-            raise forms.ValidationError("There is nothing to read yet. Choose an event file, or type one.")
+            raise forms.ValidationError(_("There is nothing to read yet. Choose an event file, or type one."))
         return {**cleaned, "document": text}
 
 

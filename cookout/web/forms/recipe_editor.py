@@ -102,7 +102,7 @@ class RecipeEditor:
     def pressed(self, do: str) -> "RecipeEditor":
         """The page after one of its row buttons, nothing judged: ``add``, ``up:2``, ``down:2``, ``out:2``, ``swap``."""
         action, _sep, number = do.partition(":")
-        place = int(number) if number.isdigit() else -1
+        place = int(number) if number.isdecimal() and len(number) < 4 else -1
         head, rows, swaps = _typed(self.head), [_typed(step) for step in self.steps], [_typed(s) for s in self.swaps]
         if action == "add" and self.can_add_step:
             rows.insert(place + 1 if number else len(rows), _new_row(rows))
@@ -219,7 +219,7 @@ def _ingredient(each: Ingredient) -> Table:
 
 def _count(post: Any, what: str, most: int) -> int:
     typed = str(post.get(f"{what}-count", "0"))
-    return min(int(typed), most) if typed.isdigit() and len(typed) < 4 else 0
+    return min(int(typed), most) if typed.isdecimal() and len(typed) < 4 else 0
 
 
 def _others(names: list[tuple[str, str]], place: int) -> list[tuple[str, str]]:

@@ -52,7 +52,7 @@ class BringForm(forms.Form):
     def clean_pick(self) -> list[int]:
         """The places that were chosen."""
         chosen: list[str] = self.data.getlist("pick")  # type: ignore[attr-defined]
-        return [int(word) for word in chosen if word.isdigit() and len(word) < 4]
+        return [int(word) for word in chosen if word.isdecimal() and len(word) < 4]
 
     def clean(self) -> dict[str, Any]:
         """Put the text to read under `text`, whichever way it came."""

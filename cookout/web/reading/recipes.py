@@ -130,7 +130,7 @@ def ovens_of(recipe: Recipe, units: str) -> str:
 
 def people_asked(text: str, usual: int) -> int:
     """How many the page is to reckon for; the usual number where the text is none."""
-    return min(max(int(text), 1), MOST_PEOPLE) if text.isdigit() and len(text) < 6 else usual
+    return min(max(int(text), 1), MOST_PEOPLE) if text.isdecimal() and len(text) < 6 else usual
 
 
 def recipe_page(recipe: Recipe, people: int) -> RecipePage:

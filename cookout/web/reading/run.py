@@ -30,11 +30,22 @@ class RunPanel:
     headline: Words
     meaning: Words
     outline: str
+    stands: bool
 
     @property
     def is_trial(self) -> bool:
         """Whether it is tried beside the plan, and not to be the plan at once."""
         return self.run.purpose == self.run.Purpose.TRIAL
+
+    @property
+    def is_stale(self) -> bool:
+        """Whether it is a trial of an event that has changed since."""
+        return self.is_trial and not self.stands
+
+    @property
+    def may_apply(self) -> bool:
+        """Whether its ways out still belong to the event as it is."""
+        return self.stands if self.is_trial else self.offers
 
     @property
     def waits(self) -> bool:
@@ -71,6 +82,7 @@ def run_panel_of(run: PlanRun | None, event: Event) -> RunPanel | None:
         headline=HEADLINES[status],
         meaning=MEANINGS[status],
         outline=_outline(run) if run.is_active else "",
+        stands=run.base_document == event.document and run.base_id == event.current_id,
     )
 
 

@@ -1,7 +1,7 @@
 """Signing in, up and out; confirming an address; a forgotten password."""
 
 from smtplib import SMTPException
-from typing import cast
+from typing import Any, cast
 
 from django.conf import settings
 from django.contrib.auth import login
@@ -40,7 +40,16 @@ sign_in = LoginView.as_view(
 )
 sign_out = LogoutView.as_view(next_page="sign-in")
 
-_reset = PasswordResetView.as_view(
+
+class _Reset(PasswordResetView):
+    """Mails a link to the public address, as all links that are handed on are."""
+
+    def form_valid(self, form: Any) -> HttpResponse:
+        self.extra_email_context = {"service": answers.address(self.request, "start").rstrip("/")}
+        return super().form_valid(form)
+
+
+_reset = _Reset.as_view(
     template_name="cookout/reset.html",
     form_class=ResetForm,
     email_template_name="cookout/mail/reset_body.txt",

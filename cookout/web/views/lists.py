@@ -71,9 +71,10 @@ def show(request: HttpRequest, event: UUID, name: str) -> HttpResponse:
     """One list to tick, whole or only what is left of it."""
     planned = _planned(seen_plan(request, event))
     left_only = "left" in request.GET
-    listed = planned.listed(_known(name))
+    seen = _seen(planned.row, _known(name))
+    listed = planned.listed(name)
     page = {"whole": listed, "listed": listed.left() if left_only else listed, "left_only": left_only}
-    return render(request, "cookout/list.html", {**planned.page, **page, **_seen(planned.row, name)})
+    return render(request, "cookout/list.html", {**planned.page, **page, **seen})
 
 
 @require_POST
@@ -153,7 +154,10 @@ def _known(name: str) -> str:
 
 
 def _seen(event: Event, name: str) -> dict[str, object]:
-    """What a page remembers of the ticks it shows, to ask for news of later ones."""
+    """What a page remembers of the ticks it shows, to ask for news of later ones.
+
+    Read before the ticks themselves: one set in between is then told a second time, and not missed.
+    """
     return {"stamp": stamp_of(event_id=event.pk, list_name=name), "asked_at": timezone.now()}
 
 

@@ -84,9 +84,12 @@ def cancel(request: HttpRequest, event: UUID, run: int) -> HttpResponse:
 def take_way_out(request: HttpRequest, event: UUID, run: int, number: int) -> HttpResponse:
     """Change the event by a way out that a run offered, and plan it again."""
     found: PlanRun = edited_run(request, event, run)
+    words = _("Planned again")
     try:
-        plan.apply_way_out(run_id=found.pk, number=number)
-        trials.ask_for_plan(event_id=found.event_id, user_id=user_id_of(request), words=_("Planned again"))
+        if found.purpose == found.Purpose.TRIAL:
+            tried = trials.try_way_out(run_id=found.pk, number=number, user_id=user_id_of(request))
+            return redirect("trial", event, tried.pk)
+        trials.take_way_out(run_id=found.pk, number=number, user_id=user_id_of(request), words=words)
     except CookoutError as error:
         messages.error(request, str(error))
     else:

@@ -163,4 +163,4 @@ def _page(
 
 
 def _number(text: str, usual: int) -> int:
-    return int(text) if text.isdigit() and len(text) < 8 else usual
+    return int(text) if text.isdecimal() and len(text) < 8 else usual

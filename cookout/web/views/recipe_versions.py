@@ -61,4 +61,4 @@ def bring_back(request: HttpRequest, recipe: UUID, number: int) -> HttpResponse:
 
 
 def _chosen(recipe_id: int, text: str) -> RecipeVersion | None:
-    return get_version(recipe_id=recipe_id, number=int(text)) if text.isdigit() and len(text) < 8 else None
+    return get_version(recipe_id=recipe_id, number=int(text)) if text.isdecimal() and len(text) < 8 else None

@@ -61,7 +61,7 @@ def download_document(request: HttpRequest, event: UUID, number: int) -> HttpRes
 def compared(request: HttpRequest, event: UUID) -> HttpResponse:
     """Two revisions side by side, named in the query as `before` and `after`."""
     shared = seen_event(request, event)
-    numbers = [request.GET.get(name, "") for name in ("before", "after")]
+    numbers = [request.GET.get(name, "")[:8] for name in ("before", "after")]
     found = [get_revision(event_id=shared.pk, number=int(each)) for each in numbers if each.isdecimal()]
     if len(found) != 2 or found[0] is None or found[1] is None:
         messages.error(request, _("Choose two revisions to compare."))

@@ -91,7 +91,7 @@ def hand_over(request: HttpRequest, event: UUID, member: int) -> HttpResponse:
     """Make a co-planner the owner."""
     owned = own_event(request, event)
     try:
-        sharing.hand_over(event_id=owned.pk, membership_id=member)
+        sharing.hand_over(event_id=owned.pk, owner_id=user_id_of(request), membership_id=member)
     except ServiceError as error:
         answers.refused(request, str(error))
     else:

@@ -53,7 +53,7 @@ def _save(request: HttpRequest, event: Event) -> Outcome:
             return form
         thing, dishes = added
         slot = _with_ready(slot, thing) if isinstance(thing, ReadyMade) else shows.with_item(slot, thing)
-    elif place.isdecimal():
+    elif place.isdecimal() and len(place) < 4:
         slot = _changed(slot, what, int(place))
     return _saved(request, event, form, slot, dishes)
 

@@ -31,7 +31,7 @@ def listed(request: HttpRequest, event: UUID) -> HttpResponse:
 @require_POST
 @signed_in
 def start(request: HttpRequest, event: UUID) -> HttpResponse:
-    """Try one change, sent as a kind and its fields; or the event as it stands, where there is no kind."""
+    """Try one change, sent as a kind and its fields."""
     changed = edited_event(request, event)
     kind = request.POST.get("kind", "")
     if kind not in FORMS:

@@ -50,4 +50,5 @@ def _came_from(request: HttpRequest) -> str:
     if not url_has_allowed_host_and_scheme(place, {request.get_host()}):
         return ""
     parts = urlsplit(place)
-    return parts.path + (f"?{parts.query}" if parts.query else "")
+    # Two strokes at the start would be another's host.
+    return "/" + parts.path.lstrip("/") + (f"?{parts.query}" if parts.query else "")

@@ -143,6 +143,18 @@ def test_lateness_comes_first_and_says_what_was_before() -> None:
     assert (served.dish, served.after.late_minutes) == ("beans", 5)
 
 
+def test_where_a_late_dish_is_taken_out_the_rest_is_on_time_but_not_still() -> None:
+    record = sample_record()
+    first = record.servings[0]
+    late = with_servings(
+        record, lambda served: replace(served, late_minutes=10 if served.dish == first.dish else served.late_minutes)
+    )
+    fewer = replace(record, servings=tuple(served for served in record.servings if served.dish != first.dish))
+    said = compare(late, fewer).sentences
+    assert "Everything is on time." in said
+    assert f"{first.dish_name} is no longer served at {first.serving_name}." in said
+
+
 def test_a_serving_at_another_time_for_more_people_is_said_once_for_the_time() -> None:
     def later(served: PlannedServing) -> PlannedServing:
         by = timedelta(minutes=30)
@@ -193,7 +205,7 @@ def test_without_a_plan_afterwards_the_obstacles_are_said() -> None:
 
 def test_a_plan_where_there_was_none_says_so() -> None:
     said = compare(sample_record_without_plan(), sample_record()).sentences
-    assert said[:2] == ("There was no plan before, and now there is one.", "Everything is still on time.")
+    assert said[:2] == ("There was no plan before, and now there is one.", "Everything is on time.")
     assert compare(sample_record_without_plan(), sample_record_without_plan()).sentences[0] == (
         "There is no plan, before or after."
     )

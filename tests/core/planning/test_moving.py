@@ -152,6 +152,16 @@ def test_windows_and_weather_of_the_next_day_stay_on_the_next_day() -> None:
     assert copy.crew[0].windows[0] == Window(22 * 60, 28 * 60)
 
 
+def test_a_change_of_weather_that_the_clocks_put_behind_the_next_one_never_holds() -> None:
+    """02:30 is skipped and becomes 03:30, behind the change at 03:10, which then goes on."""
+    clock, windy = Clock(ZoneInfo(DENVER), JUNE), replace(SUPPER.weather, wind_mps=9.0, gust_mps=12.0)
+    changes = (WeatherFrom(clock.minute("02:30"), windy), WeatherFrom(clock.minute("03:10"), SUPPER.weather))
+    copy = moved_to(replace(night(JUNE, "00:30-05:00"), hours=changes), SPRING, **NAMED)
+    assert [(shown(copy, hour.start), hour.weather.wind_mps) for hour in copy.hours] == [
+        ("03:10", SUPPER.weather.wind_mps)
+    ]
+
+
 def test_what_stands_ready_does_so_before_a_slot_is_over_in_which_an_hour_comes_twice() -> None:
     # From 00:50 for 130 min, ready at 03:00 as it ends. In the autumn night 03:00 is 190 min after 00:50, and the slot
     # is over by the second 02:00.

@@ -3,16 +3,18 @@
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from time import perf_counter
 
 import pytest
 
-from cookout.core.eventfile import read_event
+from cookout.core.eventfile import read_event, write_event
 from cookout.core.kitchen.recipe import FIRE_SKILL
 from cookout.core.planning.changes import ChangeError
 from cookout.core.planning.check import check, check_event
 from cookout.core.planning.event import Event, GearId, GearKind, ServingId, Window
 from cookout.core.planning.pipeline import Outcome, plan_event
-from cookout.core.planning.result import Limits, Status
+from cookout.core.planning.result import Limits, Status, Watch
+from cookout.core.planning.trying import Trials
 from cookout.core.planning.ways_out import apply_change
 
 EVENTS = Path(__file__).parents[3] / "fixtures" / "events"
@@ -21,6 +23,27 @@ LIMITS = Limits(seconds=5.0, workers=2, seed=1)
 
 def supper() -> Event:
     return read_event((EVENTS / "supper.toml").read_text(encoding="utf-8"), "supper.toml")
+
+
+def test_where_a_day_goes_on_into_another_week_a_helper_for_all_of_it_is_no_way_out() -> None:
+    """The supper thirteen days after its date, with nobody who may tend the fire."""
+    days = 13 * 24 * 60
+    event = supper()
+    late = replace(
+        event,
+        servings=tuple(replace(serving, at=serving.at + days) for serving in event.servings),
+        crew=tuple(
+            replace(
+                helper,
+                skills=frozenset(),
+                windows=tuple(Window(hours.start + days, hours.end + days) for hours in helper.windows),
+            )
+            for helper in event.crew
+        ),
+    )
+    assert read_event(write_event(late), "late.toml") == late
+    trials = Trials(late, perf_counter() + 10, LIMITS, Watch())
+    assert trials.narrowed(FIRE_SKILL) is None
 
 
 def too_few_ovens(event: Event) -> Event:

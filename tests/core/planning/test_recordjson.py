@@ -97,7 +97,14 @@ def full_record() -> PlanRecord:
     other = sample_record_without_plan()
     sample = sample_record()
     pinned = replace(sample.tasks[0], pinned=("time", "helpers"))
-    return replace(sample, tasks=(pinned, *sample.tasks[1:]), obstacles=other.obstacles, ways_out=other.ways_out)
+    beans, *rest = sample.allergens
+    return replace(
+        sample,
+        tasks=(pinned, *sample.tasks[1:]),
+        obstacles=other.obstacles,
+        ways_out=other.ways_out,
+        allergens=(replace(beans, others=("mustard",)), *rest),
+    )
 
 
 def key_paths(value: Any, path: str = "") -> set[str]:

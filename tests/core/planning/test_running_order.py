@@ -6,14 +6,14 @@ from pathlib import Path
 import pytest
 
 from cookout.core.eventfile import read_event
-from cookout.core.kitchen.recipe import StepId
+from cookout.core.kitchen.recipe import FoodKind, Keeps, StepId
 from cookout.core.planning.event import DishId, Event, LiveStep, Talk, Taste
 from cookout.core.planning.obstacles import find_obstacles
 from cookout.core.planning.pipeline import plan_event
 from cookout.core.planning.result import Limits, Status
 from cookout.core.planning.running_order import minutes_left, running_order
 from cookout.core.planning.ways_out import apply_change
-from tests.core.planning.build import dish, event, layer_cake, recipe, slot
+from tests.core.planning.build import dish, event, layer_cake, recipe, slot, step
 
 DEMONSTRATION = Path(__file__).parents[3] / "fixtures" / "events" / "demonstration.toml"
 LIMITS = Limits(seconds=5, workers=2, seed=1)
@@ -94,6 +94,19 @@ def test_food_that_is_only_tasted_is_judged_for_safety_like_what_is_served(show:
     without = plan_event(replace(show, dishes=only_tasted, slots=(replace(first, live=untasted),)), LIMITS).record
     (twin,) = [each for each in without.safety if each.dish == "twin-cake"]
     assert twin.out_minutes is None
+
+
+def test_food_that_is_tasted_after_it_was_served_is_judged_until_the_tasting() -> None:
+    # Served at six and tasted three quarters of an hour later, at the earliest.
+    salad = recipe("salad", (step("mix"),), food=FoodKind.RAW_VEGETABLES, keeps=Keeps(air=120))
+    later = slot(starts_at=405, length=20, live=(Taste("Salad", 5, DishId("salad")),))
+    out = {}
+    for name, slots in (("served", ()), ("tasted", (later,))):
+        (told,) = plan_event(event((salad,), (dish("salad"),), slots=slots), LIMITS).record.safety
+        assert told.out_minutes is not None
+        out[name] = told.out_minutes
+    assert out["served"] < 30
+    assert out["tasted"] >= 45
 
 
 def test_a_slot_knows_its_steps_tastings_and_dishes_apart(show: Event) -> None:

@@ -71,8 +71,13 @@ _BY_AISLE = {
     AisleKind.MEAT: Kept.COLD,
     AisleKind.OTHER: Kept.UNKNOWN,
 }
-# A note with one of these speaks of food that is kept cold, whatever it is.
-_KEPT_COLD = re.compile(r"\b(?:ice|iced|kept cold|chilled|cooked|boiled|soaked overnight|thawed)\b", re.IGNORECASE)
+# A name or note with one of these speaks of food that is kept cold, whatever it is; cooked rice, beans and potatoes,
+# tofu and sprouts are perishable as cooked and cut food is (USDA FSIS and the FDA Food Code, from memory).
+_KEPT_COLD = re.compile(
+    r"\b(?:ice|iced|kept cold|chilled|cooked|boiled|leftover|mashed potato(?:es)?|soaked overnight|frozen|thawed"
+    r"|fresh (?:pasta|noodles?|lasagn[ae]|ravioli|gnocchi)|tofu|(?<!brussels )sprouts)\b",
+    re.IGNORECASE,
+)
 # "for the icing" names a part of the dish; "for an hour", "for rolling out" and "for 20 min" do not.
 _PART = re.compile(r"\bfor the (?P<part>[a-z]+(?: [a-z]+)?)(?=\s*(?:,|;|$))", re.IGNORECASE)
 
@@ -165,11 +170,16 @@ def _step_named(recipe: Recipe, part: str) -> str:
 
 
 def kept_how(ingredient: Ingredient) -> Kept:
-    """How an ingredient is kept until the day; what a note says of cold or cooked food comes before all else."""
+    """How an ingredient is kept until the day; what is said of cold or cooked food comes before all else.
+
+    What comes in a can or a jar stays closed, unless its note says that it is kept cold: "cooked" may be its name.
+    """
     if _KEPT_COLD.search(ingredient.note):
         return Kept.COLD
     if ingredient.unit in ("can", "jar"):
         return Kept.CLOSED
+    if _KEPT_COLD.search(ingredient.name):
+        return Kept.COLD
     kept = _BY_AISLE[aisle_of(food_of(ingredient.name))]
     density = density_of(weighed_as(ingredient.name, ingredient.note))
     return Kept.LIQUID if kept is Kept.DRY and density is not None and density.pours else kept

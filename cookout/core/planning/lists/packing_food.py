@@ -9,6 +9,7 @@ from cookout.core.planning.event import Event, GearKind
 from cookout.core.planning.lists.aisles import AisleKind, aisle_of
 from cookout.core.planning.lists.foods import food_of
 from cookout.core.planning.lists.items import Item
+from cookout.core.planning.lists.measuring import Kept, kept_how
 from cookout.core.planning.lists.portions import Portion, portions
 from cookout.core.planning.record import PlanRecord
 from cookout.core.quantities import show_temperature
@@ -43,9 +44,7 @@ def cold_items(event: Event, record: PlanRecord, units: str) -> tuple[Item, ...]
 
 def _is_cold(event: Event, record: PlanRecord) -> bool:
     held = any("cold" in each.held for each in record.safety)
-    return held or any(
-        aisle_of(food_of(one.name), one.unit).cold for each in portions(event) for one in each.recipe.ingredients
-    )
+    return held or any(kept_how(one) is Kept.COLD for each in portions(event) for one in each.recipe.ingredients)
 
 
 def clean_items(event: Event) -> tuple[Item, ...]:
@@ -72,10 +71,15 @@ def _raw_names(made: tuple[Portion, ...]) -> str:
     meat = any(portion.recipe.food in _RAW for portion in made) or any(
         aisle_of(food_of(one.name), one.unit) is AisleKind.MEAT for each in made for one in each.recipe.ingredients
     )
-    eggs = any(food_of(one.name).split()[-1:] == ["egg"] for each in made for one in each.recipe.ingredients)
+    eggs = any(_is_egg(food_of(one.name)) for each in made for one in each.recipe.ingredients)
     return {(True, True): "meat, fish and egg", (True, False): "meat and fish", (False, True): "egg"}.get(
         (meat, eggs), ""
     )
+
+
+def _is_egg(food: str) -> bool:
+    """Whether it is eggs, whites or yolks; egg noodles and eggplants are none."""
+    return "egg" in food.split() and aisle_of(food) is AisleKind.DAIRY
 
 
 def table_items(event: Event, made: tuple[Portion, ...]) -> tuple[Item, ...]:

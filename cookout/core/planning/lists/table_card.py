@@ -8,6 +8,7 @@ from collections import defaultdict
 from dataclasses import dataclass, replace
 from datetime import datetime
 
+from cookout.core.planning.earlier import minute_of
 from cookout.core.planning.event import Dish, DishId, Event
 from cookout.core.planning.record import PlannedAllergens, PlanRecord
 from cookout.core.planning.wording import moment
@@ -62,15 +63,12 @@ def allergen_card(event: Event, record: PlanRecord) -> Card:
     planned = {told.dish: told for told in record.allergens}
     cooks, ovens = _cooks(record), _same_oven(record)
     sheets = []
-    for occasion in sorted((*_servings(event), *_tastings(event)), key=lambda each: each.minute):
-        dishes = tuple(
-            _dish(event, event.dish(dish), planned.get(dish), cooks.get(dish, ()), ovens.get(dish, ()))
-            for dish in occasion.dishes
-        )
-        gone = tuple(_gone(planned[dish], cooks.get(dish, ())) for dish in _taken_out(occasion, record))
-        if dishes or gone:
-            alike = (*_like_ones_once(dishes), *gone)
-            sheets.append(CardServing(occasion.id, occasion.name, moment(event, occasion.minute), alike))
+    occasions = (*_servings(event), *_tastings(event), *_called_off(event, record))
+    for occasion in sorted(occasions, key=lambda each: each.minute):
+        now = (_dish(event, event.dish(dish), planned.get(dish), cooks.get(dish, ())) for dish in occasion.dishes)
+        gone = (_gone(planned[dish], cooks.get(dish, ())) for dish in _taken_out(occasion, record))
+        if dishes := _like_ones_once((*now, *gone), ovens):
+            sheets.append(CardServing(occasion.id, occasion.name, moment(event, occasion.minute), dishes))
     return Card(tuple(sheets))
 
 
@@ -99,6 +97,13 @@ def _tastings(event: Event) -> list[_Occasion]:
     ]
 
 
+def _called_off(event: Event, record: PlanRecord) -> list[_Occasion]:
+    """The servings that the plan has and the event has no longer."""
+    kept = {each.id for each in event.servings}
+    gone = {each.serving: each for each in record.servings if each.serving not in kept}
+    return [_Occasion(each.serving, each.serving_name, minute_of(event, each.due_at), ()) for each in gone.values()]
+
+
 def _taken_out(occasion: _Occasion, record: PlanRecord) -> list[str]:
     """The dishes that the plan serves there and the event has no longer, or not there."""
     told = {each.dish for each in record.allergens} - set(occasion.dishes)
@@ -113,31 +118,37 @@ def _gone(planned: PlannedAllergens, cooks: tuple[str, ...]) -> CardDish:
         may_be=planned.may_be,
         not_known=planned.not_known,
         unknown_ingredients=planned.unknown_ingredients,
-        others=(),
+        others=planned.others,
         cooks=cooks,
         same_oven=(),
         changed=GONE,
     )
 
 
-def _like_ones_once(dishes: tuple[CardDish, ...]) -> tuple[CardDish, ...]:
-    """Dishes of one name of which the same is known stand there once, with the cooks of all of them."""
+def _like_ones_once(dishes: tuple[CardDish, ...], ovens: dict[str, dict[str, str]]) -> tuple[CardDish, ...]:
+    """Dishes of one name of which the same is known stand there once, with the cooks and the ovens of all of them."""
     found: dict[CardDish, list[CardDish]] = defaultdict(list)
     for dish in dishes:
-        found[replace(dish, dish="", cooks=(), same_oven=())].append(dish)
+        found[replace(dish, dish="", cooks=())].append(dish)
     return tuple(
         replace(
             alike[0],
             cooks=tuple(dict.fromkeys(cook for dish in alike for cook in dish.cooks)),
-            same_oven=tuple(dict.fromkeys(name for dish in alike for name in dish.same_oven if name != dish.name)),
+            same_oven=_beside(alike, ovens),
         )
         for alike in found.values()
     )
 
 
-def _dish(
-    event: Event, dish: Dish, planned: PlannedAllergens | None, cooks: tuple[str, ...], ovens: tuple[str, ...]
-) -> CardDish:
+def _beside(alike: list[CardDish], ovens: dict[str, dict[str, str]]) -> tuple[str, ...]:
+    """What else goes through their ovens; another dish of their name, of which other things are known, among it."""
+    own = {dish.dish for dish in alike}
+    return tuple(
+        dict.fromkeys(name for dish in alike for other, name in ovens.get(dish.dish, {}).items() if other not in own)
+    )
+
+
+def _dish(event: Event, dish: Dish, planned: PlannedAllergens | None, cooks: tuple[str, ...]) -> CardDish:
     recipe = event.recipe_of(dish)
     now = dish_allergens(((each.name, each.note) for each in recipe.ingredients), recipe.allergens)
     contains = _either(now.contains, planned.contains if planned else ())
@@ -151,9 +162,9 @@ def _dish(
         may_be=may_be,
         not_known=tuple(each for each in not_known if each not in contains and each not in may_be),
         unknown_ingredients=tuple(dict.fromkeys(unknown)),
-        others=now.others,
+        others=tuple(sorted({*now.others, *(planned.others if planned else ())})),
         cooks=cooks,
-        same_oven=ovens,
+        same_oven=(),
         changed=CHANGED if planned is not None and planned.text != now.said else "",
     )
 
@@ -178,8 +189,8 @@ def _cooks(record: PlanRecord) -> dict[str, tuple[str, ...]]:
     }
 
 
-def _same_oven(record: PlanRecord) -> dict[str, tuple[str, ...]]:
-    """For each dish the names of the other dishes that bake in one of its ovens."""
+def _same_oven(record: PlanRecord) -> dict[str, dict[str, str]]:
+    """For each dish the other dishes that bake in one of its ovens, with their names."""
     in_oven: dict[str, dict[str, str]] = defaultdict(dict)
     for bake in record.bakes:
         in_oven[bake.unit][bake.dish] = bake.dish_name
@@ -187,4 +198,4 @@ def _same_oven(record: PlanRecord) -> dict[str, tuple[str, ...]]:
     for dishes in in_oven.values():
         for dish in dishes:
             found[dish] |= {other: name for other, name in dishes.items() if other != dish}
-    return {dish: tuple(dict.fromkeys(others.values())) for dish, others in found.items()}
+    return dict(found)

@@ -26,7 +26,9 @@ class Command(BaseCommand):
         try:
             validate_email(options["address"])
         except ValidationError as error:
-            raise CommandError(f"{options['address']!r} is no e-mail address; write one as name@host.example") from error
+            raise CommandError(
+                f"{options['address']!r} is no e-mail address; write one as name@host.example"
+            ) from error
         user = accounts.get_or_create_user(email=options["address"])
         uid, token = accounts.make_password_entry(user_id=user.pk)
         self.stdout.write(settings.BASE_URL + reverse("reset-confirm", args=[uid, token]))

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from cookout.core.planning.event import Event, Fuel, Gear, GearId, GearKind
+from cookout.core.kitchen.recipe import Ingredient
+from cookout.core.planning.event import DishId, Event, Fuel, Gear, GearId, GearKind
 from cookout.core.planning.lists import packing
 from cookout.core.planning.lists.items import Group, Item
 from cookout.core.planning.record import PlanRecord
@@ -108,6 +109,24 @@ def test_raw_meat_wants_a_board_of_its_own(supper: Event, demonstration: Event, 
     salad = replace(supper, dishes=tuple(dish for dish in supper.dishes if dish.id == "salad"), recipes=supper.recipes)
     assert items(salad, supper_plan)["clean.boards"].count == 1
     assert "clean.raw_tongs" not in items(salad, supper_plan)
+
+
+@pytest.mark.parametrize(("name", "boards"), [("egg yolks", 2), ("egg", 2), ("egg noodles", 1), ("eggplant", 1)])
+def test_raw_egg_in_any_part_wants_a_board_of_its_own(
+    supper: Event, supper_plan: PlanRecord, name: str, boards: int
+) -> None:
+    salad = supper.dish(DishId("salad"))
+    recipe = replace(supper.recipe_of(salad), ingredients=(Ingredient(name, 3),))
+    event = replace(supper, dishes=(salad,), recipes=(recipe,))
+    assert items(event, supper_plan)["clean.boards"].count == boards
+
+
+def test_what_is_bought_frozen_or_brought_cooked_wants_ice(supper: Event, supper_plan: PlanRecord) -> None:
+    salad = supper.dish(DishId("salad"))
+    for name, iced in (("frozen peas", True), ("cooked rice", True), ("rice", False)):
+        recipe = replace(supper.recipe_of(salad), ingredients=(Ingredient(name, 3, "cup"),))
+        event = replace(supper, dishes=(salad,), recipes=(recipe,))
+        assert ("cold.ice" in items(event, replace(supper_plan, safety=()))) is iced
 
 
 def test_food_that_is_held_cold_wants_a_cooler_even_where_the_event_names_none(

@@ -75,6 +75,27 @@ def test_a_dish_that_left_the_menu_after_the_plan_is_still_told(supper: Event, s
     assert "Plan again" in told.changed
 
 
+def test_allergens_beyond_the_nine_are_told_from_plan_and_event_alike(supper: Event, supper_plan: PlanRecord) -> None:
+    """Mustard is in the plan's bean pot alone, celery in the event's alone."""
+    pot = next(each for each in supper.recipes if each.id == supper.dish(DishId("bean-pot")).recipe)
+    without = tuple(each for each in pot.ingredients if "mustard" not in each.name)
+    other = replace(pot, ingredients=(*without, Ingredient("celery", 2)))
+    changed = replace(supper, recipes=tuple(other if each.id == pot.id else each for each in supper.recipes))
+    assert dishes(changed, supper_plan)["bean-pot"].others == ("celery", "mustard")
+    fewer = replace(supper, dishes=tuple(dish for dish in supper.dishes if dish.id != "bean-pot"))
+    assert dishes(fewer, supper_plan)["bean-pot"].others == ("mustard",)
+
+
+def test_a_serving_that_was_called_off_after_the_plan_still_has_its_card(
+    supper: Event, supper_plan: PlanRecord
+) -> None:
+    bare = replace(supper, servings=(), dishes=())
+    (called_off,) = allergen_card(bare, supper_plan).servings
+    assert (called_off.name, f"{called_off.at:%H:%M}") == ("Supper", "18:00")
+    assert {dish.dish for dish in called_off.dishes} == {"bean-pot", "cobbler", "salad"}
+    assert all("Plan again" in dish.changed for dish in called_off.dishes)
+
+
 def test_without_a_plan_the_event_alone_tells(supper: Event, supper_plan: PlanRecord) -> None:
     bare = replace(supper_plan, allergens=(), tasks=(), bakes=())
     told = dishes(supper, bare)["cobbler"]
@@ -106,3 +127,18 @@ def test_dishes_that_share_an_oven_say_so(supper: Event, supper_plan: PlanRecord
     assert found["bean-pot"].same_oven == ("Peach cobbler",)
     assert found["cobbler"].same_oven == ("Sausage and bean pot",)
     assert found["salad"].same_oven == ()
+
+
+def test_a_dish_of_the_same_name_that_holds_something_else_is_told_beside_it(
+    supper: Event, supper_plan: PlanRecord
+) -> None:
+    """One cobbler with pecans and one without, baked one after the other in one oven."""
+    cobbler = supper.dish(DishId("cobbler"))
+    plain = supper.recipe_of(cobbler)
+    nutty = replace(plain, id=type(plain.id)("nutty"), ingredients=(*plain.ingredients, Ingredient("pecan", 1, "cup")))
+    second = replace(cobbler, id=DishId("cobbler-2"), recipe=nutty.id)
+    event = replace(supper, recipes=(*supper.recipes, nutty), dishes=(*supper.dishes, second))
+    bake = next(each for each in supper_plan.bakes if each.dish == "cobbler")
+    plan = replace(supper_plan, bakes=(bake, replace(bake, dish="cobbler-2")))
+    assert dishes(event, plan)["cobbler"].same_oven == (plain.name,)
+    assert dishes(event, plan)["cobbler-2"].same_oven == (plain.name,)

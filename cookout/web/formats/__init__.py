@@ -1,0 +1,1 @@
+"""How numbers are written where Django would have it otherwise."""
