@@ -170,6 +170,15 @@ CONTENT_SECURITY_POLICY = {
 # Without a broker nothing is ever sent to the queue: tasks run in a thread of the process (cookout.jobs.apps).
 COOKOUT_REDIS_URL = env.redis("COOKOUT_REDIS_URL")
 CELERY_BROKER_URL = COOKOUT_REDIS_URL or "memory://"
+# Attempts are counted in the cache; with several processes they must share it.
+if COOKOUT_REDIS_URL:
+    CACHES = {
+        "default": {
+            "BACKEND": "django.core.cache.backends.redis.RedisCache",
+            "LOCATION": COOKOUT_REDIS_URL,
+            "KEY_PREFIX": "cookout-cache",
+        }
+    }
 CELERY_BROKER_CONNECTION_RETRY_ON_STARTUP = True
 CELERY_BROKER_TRANSPORT_OPTIONS = {"visibility_timeout": 3600}
 CELERY_TASK_IGNORE_RESULT = True

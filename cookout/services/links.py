@@ -1,18 +1,15 @@
 """Links for people without an account."""
 
-import secrets
 from dataclasses import dataclass
-from hashlib import sha256
 
 from django.db import transaction
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
 from cookout.services.errors import NoSuchThingError
+from cookout.services.tokens import fresh_token, hash_of
 from cookout.store.models import Event, Link
 from cookout.store.selectors import links
-
-TOKEN_BYTES = 32
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +41,7 @@ def revoke_link(*, event_id: int, helper_id: str = "") -> bool:
 
 def find_by_token(token: str) -> Link | None:
     """The open link with that token, or None. Looked up by hash, so timing tells nothing of stored tokens."""
-    return links.find_link(token_hash=_hash(token))
+    return links.find_link(token_hash=hash_of(token))
 
 
 @transaction.atomic
@@ -52,10 +49,8 @@ def _replace(event_id: int, helper_id: str) -> FreshLink:
     if not Event.objects.select_for_update().filter(pk=event_id).exists():
         raise NoSuchThingError(_("This event is gone. Go back to the list of events."))
     revoke_link(event_id=event_id, helper_id=helper_id)
-    token = secrets.token_urlsafe(TOKEN_BYTES)
-    link = Link.objects.create(event_id=event_id, helper=helper_id, token_hash=_hash(token), created_at=timezone.now())
+    token = fresh_token()
+    link = Link.objects.create(
+        event_id=event_id, helper=helper_id, token_hash=hash_of(token), created_at=timezone.now()
+    )
     return FreshLink(link, token)
-
-
-def _hash(token: str) -> str:
-    return sha256(token.encode()).hexdigest()

@@ -1,21 +1,18 @@
 """Copies of recipes given away: a link shows the recipe, and whoever has an account may take a copy of it."""
 
-import secrets
-from hashlib import sha256
-
 from django.utils.translation import gettext as _
 
 from cookout.services.errors import NoSuchThingError
-from cookout.services.links import TOKEN_BYTES
 from cookout.services.recipes import create_recipe
+from cookout.services.tokens import fresh_token, hash_of
 from cookout.store.models import Recipe
 from cookout.store.selectors import recipes
 
 
 def share_recipe(*, recipe_id: int) -> str:
     """A new link to a recipe: its token, which is not stored and cannot be shown again. The one before ends."""
-    token = secrets.token_urlsafe(TOKEN_BYTES)
-    if not Recipe.objects.filter(pk=recipe_id, deleted_at=None).update(share_hash=_hash(token)):
+    token = fresh_token()
+    if not Recipe.objects.filter(pk=recipe_id, deleted_at=None).update(share_hash=hash_of(token)):
         raise NoSuchThingError(_("This recipe is gone. Go back to the recipe box."))
     return token
 
@@ -27,7 +24,7 @@ def stop_sharing(*, recipe_id: int) -> bool:
 
 def find_shared(token: str) -> Recipe | None:
     """The recipe behind a link, or None. Looked up by hash, so timing tells nothing of stored tokens."""
-    return recipes.get_shared(share_hash=_hash(token))
+    return recipes.get_shared(share_hash=hash_of(token))
 
 
 def take_copy(*, token: str, owner_id: int, units: str) -> Recipe:
@@ -38,7 +35,3 @@ def take_copy(*, token: str, owner_id: int, units: str) -> Recipe:
     giver = shared.owner.name or _("somebody")
     origin = _("a copy from %(giver)s") % {"giver": giver}
     return create_recipe(owner_id=owner_id, recipe=recipes.recipe_of(shared.current), units=units, origin=origin)
-
-
-def _hash(token: str) -> str:
-    return sha256(token.encode()).hexdigest()

@@ -1,9 +1,7 @@
 """Sharing an event: invitations, members and their roles, handing the event over."""
 
-import secrets
 from dataclasses import dataclass
 from datetime import timedelta
-from hashlib import sha256
 
 from django.db import IntegrityError, transaction
 from django.utils import timezone
@@ -11,10 +9,10 @@ from django.utils.translation import gettext as _
 
 from cookout.services import mail
 from cookout.services.errors import InvitationError, NoSuchThingError
+from cookout.services.tokens import fresh_token, hash_of
 from cookout.store.models import Event, Invitation, Membership, Role, User
 from cookout.store.selectors import sharing
 
-TOKEN_BYTES = 32
 OPEN_DAYS = 14
 GIVEN = (Role.PLANNER, Role.VIEWER)
 
@@ -42,12 +40,12 @@ def invite(*, event_id: int, user_id: int, role: str, email: str = "", address: 
     email = email.strip().lower()
     if email == event.owner.email:
         raise InvitationError(_("That is the address of the owner, who has the event already. Write another."))
-    token, now, mailed = secrets.token_urlsafe(TOKEN_BYTES), timezone.now(), bool(email) and mail.can_send()
+    token, now, mailed = fresh_token(), timezone.now(), bool(email) and mail.can_send()
     invitation = Invitation.objects.create(
         event=event,
         role=Role(role),
         email=email,
-        token_hash=_hash(token),
+        token_hash=hash_of(token),
         made_by_id=user_id,
         made_at=now,
         expires_at=now + timedelta(days=OPEN_DAYS),
@@ -59,7 +57,7 @@ def invite(*, event_id: int, user_id: int, role: str, email: str = "", address: 
 
 def find_invitation(token: str) -> Invitation | None:
     """The open invitation of that token with its event; None where it was taken, revoked, or is too old."""
-    return sharing.get_open_invitation(token_hash=_hash(token), now=timezone.now())
+    return sharing.get_open_invitation(token_hash=hash_of(token), now=timezone.now())
 
 
 @transaction.atomic
@@ -140,7 +138,3 @@ def _join(event_id: int, user_id: int, role: Role) -> None:
     member, made = Membership.objects.get_or_create(event_id=event_id, user_id=user_id, defaults={"role": role})
     if not made and role == Role.PLANNER:
         Membership.objects.filter(pk=member.pk).update(role=role)
-
-
-def _hash(token: str) -> str:
-    return sha256(token.encode()).hexdigest()

@@ -40,6 +40,12 @@ def unlisted(response: HttpResponse, *, has_forms: bool = False) -> HttpResponse
     return response
 
 
+def shown_once(response: HttpResponse) -> HttpResponse:
+    """A page with a secret that is shown this once: nothing keeps a copy, the browser neither."""
+    response.headers["Cache-Control"] = NEVER_STORE
+    return response
+
+
 def marked(response: HttpResponse, *, etag: str, changed_at: datetime) -> HttpResponse:
     """The same with its ETag and the time of its last change."""
     response.headers["ETag"] = etag

@@ -14,7 +14,7 @@ from django.db import connection
 from django.test import override_settings
 from django.utils import timezone
 
-from cookout.services import accounts, sharing
+from cookout.services import accounts, mail, sharing
 from cookout.services.errors import AddressTakenError, InvitationError, NoSuchThingError
 from cookout.store.models import Event, Invitation, Membership, User
 from cookout.store.selectors.events import get_event_for
@@ -163,7 +163,7 @@ def test_nobody_waits_for_the_mail_server(monkeypatch: pytest.MonkeyPatch, setti
         waits.append(connection.in_atomic_block)
         raise OSError("no server there")
 
-    monkeypatch.setattr(sharing.mail, "send", send)
+    monkeypatch.setattr(mail, "send", send)
     with pytest.raises(OSError, match="no server"):
         sharing.invite(event_id=event.pk, user_id=event.owner_id, role="viewer", email="asked@meadow.example")
     assert waits == [False]

@@ -9,6 +9,7 @@ from cookout.services import events, plan, revisions, trials
 from cookout.services.errors import AlreadyPlanningError, NoSuchThingError, StaleTrialError
 from cookout.store.mapping import event_of, record_of, refusal_of, trial_record_of
 from cookout.store.models import Event, PlanRun, Revision
+from tests.services.impossible import nobody_for_the_fire
 from tests.store.cast import OWNER, a_user, an_event
 
 pytestmark = pytest.mark.django_db
@@ -167,3 +168,32 @@ def test_a_revision_can_be_called_something_and_its_plan_stays(event: Event) -> 
     assert (named.name, named.payload) == ("With both tables", event.current.payload)
     with pytest.raises(NoSuchThingError):
         revisions.name_revision(event_id=event.pk, number=9, name="x")
+
+
+def test_a_way_out_is_taken_with_its_words_and_planned_at_once() -> None:
+    event, run = refused()
+    fresh = trials.take_way_out(run_id=run.pk, number=0, user_id=event.owner_id, words="planned again")
+    event.refresh_from_db()
+    assert (fresh.purpose, fresh.document) == (PlanRun.Purpose.PLAN, event.document)
+    edit = event.edits.get()
+    assert edit.by_id == event.owner_id
+    assert edit.words != "Event file saved"
+
+
+def test_a_way_out_changes_nothing_where_it_cannot_be_planned() -> None:
+    event, run = refused()
+    plan.queue_planning(event_id=event.pk, announce=False)
+    before = event.document
+    with pytest.raises(AlreadyPlanningError):
+        trials.take_way_out(run_id=run.pk, number=0, user_id=event.owner_id, words="planned again")
+    event.refresh_from_db()
+    assert event.document == before
+    assert not event.edits.exists()
+
+
+def refused() -> tuple[Event, PlanRun]:
+    """An impossible event with the run that said so."""
+    event = events.create_event(owner_id=a_user(OWNER).pk, document=nobody_for_the_fire())
+    run = plan.queue_planning(event_id=event.pk, limits=LIMITS, announce=False)
+    plan.run_planning(run_id=run.pk)
+    return event, run

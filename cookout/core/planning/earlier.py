@@ -2,13 +2,17 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from cookout.core.planning.event import Event
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded
 from cookout.core.planning.problem import EVENT_AIMS, Aim, Stood, TaskId
 from cookout.core.planning.record import PlannedTask, PlanRecord
+
+DAY = 24 * 60
+LONGEST_DAYS = 15
+"""Tasks of a plan that lie further on than any event lasts say nothing of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,12 +39,19 @@ class Course:
 
 
 def course_of(event: Event, near: PlanRecord | None) -> Course:
-    """How to expand the event near to a plan; one of another day says nothing of this one."""
+    """How to expand the event near to a plan, moved by whole days where the event was; far-off tasks are left out."""
     if near is None:
         return Course(event)
-    days = {event.origin.date() + timedelta(days=n) for n in range(-1, 15)}
-    tasks = {TaskId(task.id): task for task in near.tasks if task.starts_at.date() in days}
-    return Course(event, tasks, {task: minute_of(event, found.starts_at) for task, found in tasks.items()})
+    moved = days_moved(event, near) * DAY
+    starts = {TaskId(task.id): minute_of(event, task.starts_at) + moved for task in near.tasks}
+    tasks = {TaskId(task.id): task for task in near.tasks if -DAY <= starts[TaskId(task.id)] < LONGEST_DAYS * DAY}
+    return Course(event, tasks, {task: starts[task] for task in tasks})
+
+
+def days_moved(event: Event, near: PlanRecord) -> int:
+    """By how many whole days the event lies later than when the plan was made, by its first serving that both have."""
+    was = {each.serving: minute_of(event, each.due_at) for each in near.servings}
+    return next((round((serving.at - was[serving.id]) / DAY) for serving in event.servings if serving.id in was), 0)
 
 
 def minute_of(event: Event, at: datetime) -> int:

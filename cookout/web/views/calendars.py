@@ -50,9 +50,7 @@ def make_link(request: HttpRequest, event: UUID) -> HttpResponse:
     fresh = links.make_event_link(event_id=owned.pk)
     feed_address = answers.address(request, "feed", token=fresh.token)
     page = {"event": owned, "tab": "helpers", "feed_address": feed_address, "qr": qr_svg(feed_address)}
-    response = render(request, "cookout/link_made.html", page)
-    response.headers["Cache-Control"] = answers.NEVER_STORE
-    return response
+    return answers.shown_once(render(request, "cookout/link_made.html", page))
 
 
 @require_POST

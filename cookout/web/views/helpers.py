@@ -59,9 +59,7 @@ def make_link(request: HttpRequest, event: UUID, helper: str) -> HttpResponse:
         "feed_address": answers.address(request, "feed", token=fresh.token),
         "qr": qr_svg(page_address),
     }
-    response = render(request, "cookout/link_made.html", page)
-    response.headers["Cache-Control"] = answers.NEVER_STORE
-    return response
+    return answers.shown_once(render(request, "cookout/link_made.html", page))
 
 
 @require_POST

@@ -105,7 +105,7 @@ def _from_example(request: HttpRequest) -> HttpResponse:
 def _from_file(request: HttpRequest) -> HttpResponse:
     form = NewEventForm(request.POST, request.FILES)
     if not form.is_valid():
-        return _page(request, form=form, status=200)
+        return _page(request, form=form, status=422)
     try:
         event = events.create_event(owner_id=user_id_of(request), document=form.cleaned_data["document"])
     except EventFileError as error:

@@ -80,9 +80,7 @@ def linked(request: HttpRequest, event: UUID) -> HttpResponse:
     )
     printing = _printing(request, plan, _live(request, shared, "call-sheets"), size=SizeForm(request.POST))
     content = paper.print_sheet(kind="call-sheets", source=source, printing=printing)
-    response = answers.pdf(content, name=f"{shared.key}-call-sheets-{revision.number}.pdf")
-    response.headers["Cache-Control"] = answers.NEVER_STORE
-    return response
+    return answers.shown_once(answers.pdf(content, name=f"{shared.key}-call-sheets-{revision.number}.pdf"))
 
 
 def helpers_own(

@@ -27,9 +27,9 @@ def share(request: HttpRequest, recipe: UUID) -> HttpResponse:
     row, _current = own_recipe(request, recipe)
     token = recipe_sharing.share_recipe(recipe_id=row.pk)
     address = answers.address(request, "recipe-shared", token=token)
-    response = render(request, "cookout/recipe_link.html", {"row": row, "address": address, "qr": qr_svg(address)})
-    response.headers["Cache-Control"] = answers.NEVER_STORE
-    return response
+    return answers.shown_once(
+        render(request, "cookout/recipe_link.html", {"row": row, "address": address, "qr": qr_svg(address)})
+    )
 
 
 @require_POST

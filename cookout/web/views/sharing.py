@@ -117,9 +117,7 @@ def _made(request: HttpRequest, event: Event, fresh: sharing.FreshInvitation) ->
     if not fresh.mailed:
         address = answers.address(request, "invitation", token=fresh.token)
         page |= {"address": address, "qr": qr_svg(address)}
-    response = render(request, "cookout/invitation_made.html", page)
-    response.headers["Cache-Control"] = answers.NEVER_STORE
-    return response
+    return answers.shown_once(render(request, "cookout/invitation_made.html", page))
 
 
 def _page(request: HttpRequest, event: Event, form: InviteForm, *, status: int = 200) -> HttpResponse:

@@ -16,6 +16,7 @@ from cookout.core.planning.compare import compare
 from cookout.core.planning.earlier import course_of
 from cookout.core.planning.event import Event
 from cookout.core.planning.expand import expand
+from cookout.core.planning.moving import moved_to
 from cookout.core.planning.pieces import deal
 from cookout.core.planning.pipeline import Outcome, plan_event
 from cookout.core.planning.problem import EVENT_AIMS, Aim, Problem, Stood, TaskId
@@ -210,3 +211,17 @@ def test_whatever_was_claimed_every_occupation_gets_its_pieces_and_none_is_share
         by_label.setdefault(got[0], []).append(where[tasks[0]][:2])
     for times in by_label.values():
         assert all(end <= start for (_, end), (start, _) in pairwise(sorted(times)))
+
+
+@pytest.mark.parametrize("days", [-3, -1, 1, 40])
+def test_a_plan_of_an_event_that_was_moved_to_another_day_moves_along(days: int) -> None:
+    event, limits = fixture_event("supper"), Limits(seconds=10, workers=1, seed=1)
+    before = plan_event(event, limits).record
+    day = event.origin.date() + timedelta(days=days)
+    moved = moved_to(event, day, id=event.id, name=event.name)
+    course = course_of(moved, before)
+    same = course_of(event, before)
+    assert dict(course.starts) == dict(same.starts)
+    after = plan_event(moved, limits, None, before).record
+    changes = {level.name: level.value for level in after.levels}["changes"]
+    assert changes == 0
