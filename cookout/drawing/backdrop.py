@@ -14,6 +14,7 @@ NOTICE = 17.0  # height of a line of labels over the axis
 STEPS = (1, 5, 15, 60)  # minutes between lines to choose from
 NAMED = (5, 15, 30, 60, 120, 180, 240, 360)  # minutes between written times to choose from
 LEAST_STEP = 15.0  # pixels from line to line, at least
+LEAST_APART = 4.0  # pixels between written times
 LEAST_NAMED = {"24": 44.0, "12": 56.0}  # pixels from written time to written time, at least
 
 
@@ -109,12 +110,16 @@ def across_axis(job: Job, scale: TimeScale, top: float) -> str:
     """The hours, written along the top of the rows; smaller the times between, where there is room for them."""
     step = named_step_of(scale, job)
     drawn = [job.brush.line("base", (scale.room.begins, top + 17), (scale.room.ends, top + 17))]
+    free = 0.0
     for tick in ticks(scale.first, scale.last, job.voice.zone, min(step, 60)):
         if not _is_full(tick.at, step) or scale.is_folded(tick.at):
             continue
         look, text = "t-hour" if tick.is_hour else "t-part", job.voice.tick(tick.at)
         half = text_width(text, TEXTS[look].size, bold=TEXTS[look].bold) / 2
-        drawn.append(words(text, max(half, min(scale.at(tick.at), job.width - half)), top + 13, look))
+        at = max(half, min(scale.at(tick.at), job.width - half))
+        if at - half >= free:  # beside a fold, or pushed in at an edge, a time would run into the one before
+            drawn.append(words(text, at, top + 13, look))
+            free = at + half + LEAST_APART
     return tag("g", *drawn, class_="axis")
 
 

@@ -14,6 +14,7 @@ from cookout.services.errors import NoSuchThingError
 from cookout.services.menu import new_dish
 from cookout.services.naming import id_for
 from cookout.services.recipes import create_recipe
+from cookout.services.starters import take_starter
 from cookout.services.stored import read_stored, stored_part
 from cookout.store.models import Edit, EventRecipe, Recipe, RecipeVersion
 from cookout.store.models import Event as Row
@@ -73,6 +74,17 @@ def add_recipe_to_event(
         words = _("%(recipe)s put into the event") % {"recipe": recipe.name}
     edit = save_parts(event_id=event_id, user_id=user_id, changes=changes, words=words)
     return edit, None if dish is None else dish.id
+
+
+@transaction.atomic
+def add_starter_to_event(
+    *, event_id: int, user_id: int, name: str, units: str, serving_id: str, people: int | None = None
+) -> tuple[Edit | None, DishId | None]:
+    """Put a recipe that comes with the program into the user's box, and from there on a serving."""
+    row = take_starter(owner_id=user_id, name=name, units=units)
+    return add_recipe_to_event(
+        event_id=event_id, user_id=user_id, recipe_id=row.pk, serving_id=serving_id, people=people
+    )
 
 
 def moved_on(*, event: Row, core: Event, user_id: int) -> tuple[MovedOn, ...]:

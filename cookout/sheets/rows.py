@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from datetime import datetime
 
+from cookout.core.planning.expanded import FIRE_KINDS
 from cookout.core.planning.record import PlannedServing, PlannedSlot, PlannedTask, PlanRecord
 from cookout.drawing.looks import look_of
 from cookout.sheets.job import Job
@@ -25,7 +26,7 @@ def task_row(task: PlannedTask, job: Job, *, but_for: str = "") -> Data:
         "name": task.name,
         "look": look_of(task).value,
         "hands_on": task.hands_on,
-        "tag": _("LIVE") if task.live_in else _("FIRE") if task.hot else "",
+        "tag": _("LIVE") if task.live_in else _fire_or_hot(task, job),
         "dish": job.record.dishes.get(task.dish, ""),
         "who": _who(task, job, but_for),
         "units": ", ".join(task.units),
@@ -33,6 +34,14 @@ def task_row(task: PlannedTask, job: Job, *, but_for: str = "") -> Data:
         "caution": job.told(task.caution),
         "reasons": tuple(job.told(held.brief) for held in task.held_by if held.direction == "later") if but_for else (),
     }
+
+
+def _fire_or_hot(task: PlannedTask, job: Job) -> str:
+    """Work at the fire wants the skill for it, work at hot iron only gloves."""
+    _ = job.printing.gettext
+    if task.kind in FIRE_KINDS:
+        return _("FIRE")
+    return _("HOT IRON") if task.hot else ""
 
 
 def _who(task: PlannedTask, job: Job, but_for: str) -> str:

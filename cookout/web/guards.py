@@ -17,6 +17,7 @@ from cookout.store.selectors.links import Link
 from cookout.store.selectors.plan import PlanRun, get_run
 from cookout.store.selectors.revisions import Revision, get_current, get_revision, record_of
 from cookout.web import answers, preferences
+from cookout.web.reading.numbered import numbered
 from cookout.web.reading.tasks import helper_of
 
 
@@ -106,7 +107,7 @@ def seen_plan(request: HttpRequest, event: UUID) -> tuple[Event, Revision, PlanR
     shared = seen_event(request, event)
     if shared.current is None:
         raise Http404("no plan yet")
-    return shared, shared.current, record_of(shared.current, units=preferences.current().units)
+    return shared, shared.current, numbered(record_of(shared.current, units=preferences.current().units))
 
 
 def edited_plan(request: HttpRequest, event: UUID) -> tuple[Event, Revision, PlanRecord]:
@@ -136,4 +137,4 @@ def plan_of_link(link: Link) -> tuple[Revision, PlanRecord]:
     found = get_current(event_id=link.event_id)
     if found is None:
         raise Http404("no plan yet")
-    return found, record_of(found)
+    return found, numbered(record_of(found))

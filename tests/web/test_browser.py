@@ -11,7 +11,7 @@ from pytest_django.live_server_helper import LiveServer
 
 from cookout.core.planning.result import Limits
 from cookout.services import accounts, events, plan
-from cookout.store.models import Event, PlanRun
+from cookout.store.models import Event, PlanRun, Revision
 from tests.services.impossible import nobody_for_the_fire
 from tests.store.cast import OWNER, a_user, example_text
 
@@ -66,8 +66,8 @@ def test_from_the_demos_start_page_to_a_helpers_call_sheet(page: Page, example: 
     page.get_by_role("link", name=example.name).click()
     expect(page.get_by_role("heading", name="Every serving on time")).to_be_visible()
     assert_no_sideways_scrolling(page)
-    page.get_by_role("link", name="Crew", exact=True).click()
-    page.get_by_role("link", name="call sheet").first.click()
+    page.get_by_role("link", name="Call sheets", exact=True).click()
+    page.get_by_role("link", name="Call sheet of").first.click()
     page.get_by_role("button", name="Make the link").click()
     shown_once = page.get_by_label("Call sheet", exact=True).input_value()
     page.context.clear_cookies()  # from here on somebody without an account
@@ -79,11 +79,14 @@ def test_from_the_demos_start_page_to_a_helpers_call_sheet(page: Page, example: 
     assert_no_sideways_scrolling(page)
 
 
-def test_planning_from_the_page_shows_progress_and_ends_in_a_new_revision(page: Page, example: Event) -> None:
+def test_planning_again_is_a_trial_first_and_a_new_revision_once_kept(page: Page, example: Event) -> None:
     enter(page, example)
     page.goto(reverse("event", args=[example.public_id]))
     page.get_by_role("button", name="Plan again").click()
-    expect(page.get_by_text("revision 2")).to_be_visible(timeout=30_000)
+    expect(page.get_by_role("heading", name="What would change")).to_be_visible(timeout=30_000)
+    assert Revision.objects.count() == 1
+    page.get_by_role("button", name="Keep: make this the plan").click()
+    expect(page.get_by_text("Kept: revision 2 is the plan now.")).to_be_visible()
     assert PlanRun.objects.filter(state="done").count() == 2
 
 

@@ -140,3 +140,27 @@ def test_whoever_saves_second_is_told_what_is_stored_now(owner: Client, planner:
 @pytest.mark.parametrize("do", FORMS)
 def test_whoever_may_only_look_changes_nothing(viewer: Client, cast: Cast, do: str) -> None:
     assert viewer.post(place(cast), {"do": do}).status_code == 403
+
+
+def test_a_town_is_enough_where_it_names_one_zone(owner: Client, cast: Cast) -> None:
+    for typed, zone in (("los angeles", "America/Los_Angeles"), ("OSLO", "Europe/Oslo")):
+        form = form_of(opened(owner, cast), "heading")
+        owner.post(place(cast), form.filled("heading", timezone=typed))
+        assert core(cast).timezone == zone
+
+
+@pytest.mark.parametrize(("units", "air"), [("us", pytest.approx(20.0)), ("metric", 68.0)])
+def test_a_number_alone_is_read_in_the_units_that_the_page_shows(
+    owner: Client, cast: Cast, units: str, air: float
+) -> None:
+    cast.owner.units = units
+    cast.owner.save()
+    form = form_of(opened(owner, cast), "weather")
+    answer = owner.post(place(cast), form.filled("weather", air="68"))
+    if units == "us":
+        assert core(cast).weather.air_c == air
+    else:
+        assert "Air is between" in answer.content.decode()
+    assert (
+        "A number alone is in F." if units == "us" else "A number alone is in C."
+    ) in answer.content.decode() + opened(owner, cast).content.decode()

@@ -119,3 +119,11 @@ def test_whoever_may_only_look_changes_nothing(viewer: Client, cast: Cast) -> No
         sent = {"do": do, "what": "oven-14", "thing": before.gear[0].id}
         assert viewer.post(place(cast), sent).status_code == 403
     assert core(cast) == before
+
+
+def test_what_the_menu_wants_and_is_not_there_is_said_with_a_button_that_adds_it(owner: Client, cast: Cast) -> None:
+    for each in [gear for gear in core(cast).gear if gear.kind is GearKind.CHIMNEY]:
+        owner.post(place(cast), {"do": "gear-out", "thing": each.id})
+    assert "There is no chimney" in opened(owner, cast).content.decode()
+    owner.post(place(cast), {"do": "usual", "what": "chimney"})
+    assert "There is no chimney" not in opened(owner, cast).content.decode()

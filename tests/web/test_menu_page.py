@@ -118,3 +118,22 @@ def test_whoever_may_only_look_changes_nothing(viewer: Client, cast: Cast) -> No
     for do in ("serving", "dish-in", "dish-out", "up", "place"):
         assert viewer.post(place(cast), {"do": do, "thing": before.dishes[0].id}).status_code == 403
     assert core(cast) == before
+
+
+def test_a_recipe_to_start_with_goes_on_a_serving_at_once_and_is_then_listed_but_once(
+    owner: Client, cast: Cast
+) -> None:
+    serving = core(cast).servings[0].id
+    page = opened(owner, cast).content.decode()
+    name = page.partition('value="starter:')[2].partition('"')[0]
+    assert name
+    assert (
+        owner.post(place(cast), {"do": "dish-in", "serving": serving, "recipe": f"starter:{name}"}).status_code == 302
+    )
+    added = core(cast).dishes[-1]
+    assert added.serving == serving
+    after = opened(owner, cast).content.decode()
+    assert f"starter:{name}" not in after
+    assert after.count(f">{core(cast).recipe(added.recipe).name}</option>") == page.count(
+        'value="starter:' + name + '"'
+    )

@@ -127,7 +127,7 @@ def test_revisions_that_are_not_there_are_asked_for_again(owner: Client, planned
     assert "Choose two revisions to compare." in unmasked(answer)
 
 
-def test_after_a_trial_was_dropped_the_event_can_still_be_planned(owner: Client, planned: Event, tried: PlanRun) -> None:
+def test_after_a_dropped_trial_the_event_can_still_be_planned(owner: Client, planned: Event, tried: PlanRun) -> None:
     owner.post(place("trial-drop", planned, tried.pk))
     page = unmasked(owner.get(place("event", planned)))
     assert f'action="{place("plan-start", planned)}"' in page

@@ -73,10 +73,17 @@ def _read_ingredients(recipe: Fields) -> tuple[Ingredient, ...]:
             continue
         parsed = parse_line(entry)
         if isinstance(parsed, Question):
-            recipe.fault_in("ingredients", position, f"{quoted(parsed.unclear)} is not clear.", parsed.ask)
+            recipe.fault_in("ingredients", position, _say_unclear(entry, parsed), parsed.ask)
         else:
             found.append(to_ingredient(parsed))
     return tuple(found)
+
+
+def _say_unclear(line: str, question: Question) -> str:
+    """What is not clear, in the line as it was typed."""
+    if question.unclear.strip() == line.strip():
+        return f"{quoted(line)} is not clear."
+    return f"In {quoted(line)}, {quoted(question.unclear)} is not clear."
 
 
 def _read_swap(fields: Fields) -> Swap | None:

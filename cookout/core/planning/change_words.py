@@ -6,9 +6,9 @@ from cookout.core.kitchen.recipe import RecipeId
 from cookout.core.planning.changes import Change
 from cookout.core.planning.event import DemoSlot, Event, GearKind, HelperId, ServingId, next_or_key_error
 from cookout.core.planning.expand import expand
+from cookout.core.planning.gear_wanted import missing_gear
 from cookout.core.planning.pins import pin_task, say_pin
 from cookout.core.planning.problem import TaskId
-from cookout.core.planning.ways_out import missing_gear
 from cookout.core.planning.wording import clock, span
 from cookout.core.quantities import parse_speed, parse_temperature, show_speed, show_temperature
 
@@ -36,7 +36,7 @@ def _buy_gear(_: Event, change: Change) -> str:
 
 
 def _bring_missing(event: Event, change: Change) -> str:
-    names = ", ".join(f"{inches}-inch oven" if inches else kind for kind, inches in missing_gear(event))
+    names = ", ".join(wanted.name(event) for wanted in missing_gear(event))
     return f"Bring {change['count']} of each that is missing: {names}."
 
 

@@ -7,7 +7,8 @@ from time import perf_counter
 
 from cookout.core.planning.event import Event, GearId
 from cookout.core.planning.expand import expand
-from cookout.core.planning.expanded import FIRE_KINDS, Expanded, TaskInfo
+from cookout.core.planning.expanded import FIRE_KINDS, Expanded, TaskInfo, TaskKind
+from cookout.core.planning.gear_wanted import lacking, missing_gear, say_missing
 from cookout.core.planning.network import all_arcs, chain_start, longest_paths, own_window, start_windows
 from cookout.core.planning.pins_in_the_way import pins_in_the_way
 from cookout.core.planning.problem import Problem, Task, TaskId
@@ -16,6 +17,8 @@ from cookout.core.planning.result import Limits, Watch
 from cookout.core.planning.trying import Trials, feasible, first_plan
 from cookout.core.planning.ways_out import apply_change
 from cookout.core.planning.wording import clock, span
+
+ENOUGH = "To mend any one of these is enough."
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,40 +58,53 @@ class PlainObstacles:
 
     def lacks(self) -> Iterator[str]:
         """Needs that can never be met, those alike in one sentence."""
-        alike: dict[str, list[str]] = defaultdict(list)
+        alike: dict[str, dict[str, None]] = defaultdict(dict)
         for task in self.problem.tasks:
             for number, need in enumerate(task.needs):
                 if not self.problem.can_meet(need):
-                    alike[self.say_lack(task, number)].append(f"“{self.expanded.full_name(task.id)}”")
-        for lack, names in alike.items():
+                    for lack, name in self.say_lack(task, number):
+                        alike[lack][f"“{name}”"] = None
+        for lack, named in alike.items():
+            names = list(named)
             more = f" and {len(names) - 3} more" if len(names) > 3 else ""
             yield f"{lack} ({', '.join(names[:3])}{more})."
 
-    def say_lack(self, task: Task, number: int) -> str:
-        """An unmet need in words, without its full stop."""
+    def say_lack(self, task: Task, number: int) -> Iterator[tuple[str, str]]:
+        """An unmet need in words, without its full stop, and what has it: a task, or for gear a whole step."""
         info, need = self.expanded.info[task.id], task.needs[number]
         counted = [o for o in need.options if self.problem.resource_by_id[o].helper is None]
         if counted:
             name = self.gear_name(self.expanded.gear_of[counted[0]])
             have = self.problem.resource_by_id[counted[0]].capacity
-            return f"It takes {need.amount} of “{name}” at once and there is only {have}"
+            yield f"It takes {need.amount} of “{name}” at once and there is only {have}", self.step_name(info)
         # Needs for hands stand first in every task that has them; whatever stands behind is gear.
-        if not info.hands or number:
-            return f"There is no {self.gear_wanted(info)}"
-        if any(self.is_able(info, helper) for helper in self.able_helpers(info)):
-            return f"Too few of the crew who could do it are there {self.when(task)}"
-        return self.nobody(info)
+        elif not info.hands or number:
+            yield from ((lack, self.step_name(info)) for lack in self.gear_lacks(info))
+        elif any(self.is_able(info, helper) for helper in self.able_helpers(info)):
+            there = f"Too few of the crew who could do it are there {self.when(task)}"
+            yield there, self.expanded.full_name(task.id)
+        else:
+            yield self.nobody(info), self.expanded.full_name(task.id)
 
-    def gear_wanted(self, info: TaskInfo) -> str:
-        """The gear that a step asks for and the event has none of."""
+    def gear_lacks(self, info: TaskInfo) -> tuple[str, ...]:
+        """The gear that a step asks for and the event has too little of."""
+        if info.kind in (TaskKind.LIGHT, TaskKind.ASH_OVER):
+            return ("There is no chimney",)
         if info.dish is None or info.step is None:
-            return "gear for it"
+            return ("There is no gear for it",)
         step = self.event.recipe(self.event.dish(info.dish).recipe).step(info.step)
-        have = {(g.kind.value, g.inches) for g in self.event.gear}
-        if step.bake is not None and ("oven", step.bake.oven_inches) not in have:
-            return f"{step.bake.oven_inches}-inch oven"
-        kinds = [use.kind for use in step.gear if use.kind not in {kind for kind, _ in have}]
-        return " and no ".join(dict.fromkeys(kinds)) or "gear of the right size for it"
+        most = {wanted.key: wanted for wanted in missing_gear(self.event)}
+        missing = tuple(say_missing(self.event, most[wanted.key]) for wanted in lacking(self.event, step))
+        if missing or step.bake is None:
+            return missing or ("There is no cooler with ice",)
+        return (f"No cooking table has room for a {step.bake.oven_inches}-inch oven",)
+
+    def step_name(self, info: TaskInfo) -> str:
+        """The step that a task is part of, with its dish; the task's own name where it is of no dish."""
+        if info.dish is None or info.step is None:
+            return info.name
+        recipe = self.event.recipe(self.event.dish(info.dish).recipe)
+        return f"{recipe.name}: {recipe.step(info.step).name}"
 
     def able_helpers(self, info: TaskInfo) -> tuple[str, ...]:
         """The ids of helpers with the skills that a task asks for."""
@@ -183,7 +199,9 @@ def crowding(event: Event, ways_out: tuple[WayOut, ...], limits: Limits) -> tupl
         elif way.change["kind"] in ("move_serving", "move_slot"):
             said.append("The time before a serving is too short for all that must go before it.")
     fallback = "The dishes do not fit together in the time, gear and hands that there are."
-    return tuple(dict.fromkeys(said)) or (fallback,)
+    told = tuple(dict.fromkeys(said)) or (fallback,)
+    # Each was read off a change that leads to a plan by itself.
+    return (*told, ENOUGH) if len(told) > 1 else told
 
 
 def gear_crowding(event: Event, way: WayOut, limits: Limits) -> str:
@@ -196,12 +214,18 @@ def gear_crowding(event: Event, way: WayOut, limits: Limits) -> str:
     if plan is None or resource is None:
         return f"There is too little gear at once; this would do: {way.text}"
     uses = [
-        (plan.start(task.id), plan.end(task), expanded.info[task.id].name)
+        (plan.start(task.id), plan.end(task), expanded.info[task.id])
         for task in expanded.problem.tasks
         if any(resource in group for group in plan.placed[task.id].picks)
     ]
     minute = max((start for start, _, _ in uses), key=lambda m: sum(s <= m < e for s, e, _ in uses))
-    names = [f"“{what}”" for start, end, what in uses if start <= minute < end]
+    at_once = [info for start, end, info in uses if start <= minute < end]
     have = expanded.problem.resource_by_id[resource].capacity - int(way.change["count"])
+    dishes = {info.dish for info in at_once}
+    if len(at_once) > 1 and len(dishes) == 1 and (dish := dishes.pop()) is not None:
+        recipe = event.recipe(event.dish(dish).recipe)
+        there = f"there is only {have}" if have == 1 else f"there are only {have}"
+        return f"{recipe.name} wants “{name}” for {len(at_once)} batches at once, and {there}."
+    names = [f"“{info.name}”" for info in at_once]
     at = clock(event, minute)
     return f"Too much wants “{name}” at the same time (about {at}: {', '.join(names[:4])}), and there is only {have}."

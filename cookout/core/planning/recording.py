@@ -300,7 +300,7 @@ class Recorder:
             most_coals=run.most_coals,
             temperature=show_temperature(run.temperature_c, event.units),
             laid_at=self.at(self.plan.start(run.lays)),
-            in_at=self.at(self.plan.start(run.bakes)),
+            in_at=self.at(self.plan.end(self.expanded.problem.task_by_id[run.loads])),
             out_at=self.at(self.plan.start(run.takes_out)),
             top_ups=tuple((str(task), coals) for task, coals in run.top_ups),
             weather=weather_words(self.weather(run), event.units),

@@ -119,8 +119,8 @@ another minute and 2 for one in other hands |
 | `bakes[].least_coals` | number | band of the count in all: least |
 | `bakes[].most_coals` | number | band of the count in all: most |
 | `bakes[].temperature` | text | oven temperature in the event's units |
-| `bakes[].laid_at` | time | coals laid |
-| `bakes[].in_at` | time | food goes in |
+| `bakes[].laid_at` | time | laying coals begins |
+| `bakes[].in_at` | time | food is in, its loading done; coals are laid next where nothing was preheated |
 | `bakes[].out_at` | time | food comes out |
 | `bakes[].top_ups[].task` | task id | fresh coals on the way |
 | `bakes[].top_ups[].coals` | number | how many |

@@ -1,6 +1,6 @@
 """Ways out of an impossible event: changes that are tried by really solving the changed event, cheapest kinds first."""
 
-from collections.abc import Container, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import replace
 from time import perf_counter
 
@@ -8,15 +8,16 @@ from cookout.core.kitchen.recipe import FIRE_SKILL, Skill
 from cookout.core.planning.change_words import describe
 from cookout.core.planning.changes import Change, ChangeError
 from cookout.core.planning.check import check, check_event
-from cookout.core.planning.event import Event, GearKind, HelperId, ServingId
+from cookout.core.planning.event import Event, GearId, HelperId, ServingId
 from cookout.core.planning.expand import expand
 from cookout.core.planning.expanded import Expanded
+from cookout.core.planning.gear_wanted import missing_gear
 from cookout.core.planning.problem import Aim, ResourceId
 from cookout.core.planning.record import WayOut
 from cookout.core.planning.refusals import refusals
 from cookout.core.planning.result import Limits, Plan, Progress, Watch
 from cookout.core.planning.solver import solve
-from cookout.core.planning.ways_out import apply_change, missing_gear
+from cookout.core.planning.ways_out import apply_change
 from cookout.core.planning.wording import clock, span
 
 SECONDS_FOR_ONE_TRY = 2.0
@@ -25,9 +26,7 @@ STEP_MINUTES = 5
 HOURS_TRIED_MINUTES = (15, 30, 45, 60, 90, 120, 180, 240)
 HELD_AT_LEAST_MINUTES = 120
 SAFE_REST_MINUTES = 15
-SCARCE_KINDS = frozenset(
-    {GearKind.OVEN, GearKind.CHIMNEY, GearKind.TABLE, GearKind.TRIVET, GearKind.MIXER, GearKind.RACK}
-)
+PLENTY = 20
 
 
 def feasible(event: Event, limits: Limits, watch: Watch | None = None) -> bool:
@@ -84,16 +83,13 @@ class Trials:
         return WayOut(describe(self.event, change), dict(change))
 
     def ways_out(self) -> Iterator[WayOut]:
-        """Ways out that work: first a later serving, then longer hours, gear, one more helper."""
-        kinds = (
-            self.longer_slots,
-            self.later_servings,
-            self.longer_hours,
-            self.whole_crew_earlier,
-            self.more_gear,
-            self.more_hands,
-        )
-        for kind in kinds:
+        """Ways out that work: first longer slots and a later serving, then hours, gear, one more helper.
+
+        Gear comes before all else where plenty of it would do, for the hours of many helpers take long to try.
+        """
+        hours = (self.longer_slots, self.later_servings, self.longer_hours, self.whole_crew_earlier)
+        kinds = (self.more_gear, *hours) if self.plenty_would_do() else (*hours, self.more_gear)
+        for kind in (*kinds, self.more_hands):
             for way in kind():
                 yield way
                 if self.over():
@@ -183,28 +179,42 @@ class Trials:
                 yield self.way_out(change)
                 return
 
+    def plenty_would_do(self) -> bool:
+        """Whether there is a plan with more than enough of all gear."""
+        event = apply_change(self.event, {"kind": "bring_missing", "count": 3})
+        plenty = replace(event, gear=tuple(replace(gear, count=gear.count + PLENTY) for gear in event.gear))
+        return not self.over() and not refusals(plenty) and feasible(plenty, self.limits, self.watch)
+
     def more_gear(self) -> Iterator[WayOut]:
-        """One or two more of gear that bakes and firings compete for, or one of what is lacking."""
-        lacking = missing_gear(self.event)
-        for kind, inches in lacking:
-            for count in (1, 2, 3):
-                change: Change = {"kind": "buy_gear", "gear_kind": kind, "inches": inches, "count": count}
-                if self.works(change):
-                    yield self.way_out(change)
-                    break
-        for count in (1, 2, 3) if len(lacking) > 1 else ():
-            together: Change = {"kind": "bring_missing", "count": count}
-            if self.works(together):
-                yield self.way_out(together)
-                break
+        """As many more as are lacking, or one to three more of gear that the dishes compete for."""
+        missing = missing_gear(self.event)
+        for wanted in missing:
+            if all(not wanted.is_met_by(gear) for gear in self.event.gear):
+                yield from self.first_that_works(
+                    {"kind": "buy_gear", "gear_kind": wanted.kind, "inches": wanted.inches, "count": count}
+                    for count in range(wanted.count, wanted.count + 3)
+                )
+        if len(missing) > 1:
+            most = max(wanted.count for wanted in missing)
+            yield from self.first_that_works({"kind": "bring_missing", "count": n} for n in range(1, max(4, most + 1)))
         for gear in self.event.gear:
-            if gear.kind not in SCARCE_KINDS or self.over():
-                continue
-            for count in (1, 2):
-                more: Change = {"kind": "add_gear", "gear": gear.id, "count": count}
-                if self.works(more):
-                    yield self.way_out(more)
-                    break
+            if gear.id in self.gear_in_use():
+                yield from self.first_that_works(
+                    {"kind": "add_gear", "gear": gear.id, "count": count} for count in (1, 2, 3)
+                )
+
+    def first_that_works(self, changes: Iterable[Change]) -> Iterator[WayOut]:
+        """The first of several changes that works, if any does."""
+        for change in changes:
+            if self.works(change):
+                yield self.way_out(change)
+                return
+
+    def gear_in_use(self) -> frozenset[GearId]:
+        """Gear that any task could take, and gear that there is too little of for a task."""
+        options = {o for task in self.problem.tasks for need in task.needs for o in need.options}
+        short = {g.id for g in self.event.gear for wanted in missing_gear(self.event) if wanted.is_met_by(g)}
+        return frozenset(self.expanded.gear_of[o] for o in options if o in self.expanded.gear_of) | short
 
     def more_hands(self) -> Iterator[WayOut]:
         """One more helper: with the skill that is short, for no longer than the plan then uses."""

@@ -35,6 +35,7 @@ from cookout.core.planning.changes import (
     set_wind,
 )
 from cookout.core.planning.event import Event, Gear, GearId, GearKind, Helper, HelperId, Window
+from cookout.core.planning.gear_wanted import missing_gear
 from cookout.core.planning.pins import pin_task, unpin_tasks, without_helper
 
 
@@ -141,27 +142,16 @@ def lengthen_slot(event: Event, change: Change) -> Event:
 
 
 def bring_missing(event: Event, change: Change) -> Event:
-    """So many of every kind and oven size that the recipes ask for and the event has none of."""
-    for kind, inches in missing_gear(event):
-        more: Change = {"kind": "buy_gear", "gear_kind": kind, "inches": inches, "count": int(change["count"])}
-        event = buy_gear(event, more)
+    """So many more of all that the recipes ask for and the event has too few of."""
+    count = int(change["count"])
+    for wanted in missing_gear(event):
+        have = next((gear for gear in event.gear if wanted.is_met_by(gear)), None)
+        if have is not None:
+            event = add_gear(event, {"kind": "add_gear", "gear": have.id, "count": count})
+        elif wanted.kind in {kind.value for kind in GearKind}:
+            more: Change = {"kind": "buy_gear", "gear_kind": wanted.kind, "inches": wanted.inches, "count": count}
+            event = buy_gear(event, more)
     return event
-
-
-def missing_gear(event: Event) -> tuple[tuple[str, int], ...]:
-    """Kinds (and inches, of ovens) that recipes ask for and the event has none of."""
-    have = {(g.kind.value, g.inches or 0) for g in event.gear}
-    kinds = {kind for kind, _ in have}
-    named = {gear.id for gear in event.gear}
-    wanted: dict[tuple[str, int], None] = {}
-    for dish in event.dishes:
-        for step in event.recipe(dish.recipe).steps:
-            if step.bake is not None and (GearKind.OVEN.value, step.bake.oven_inches) not in have:
-                wanted[GearKind.OVEN.value, step.bake.oven_inches] = None
-            for use in step.gear:
-                if use.kind in {k.value for k in GearKind} and use.kind not in kinds and use.kind not in named:
-                    wanted[use.kind, 0] = None
-    return tuple(wanted)
 
 
 def move_slot(event: Event, change: Change) -> Event:

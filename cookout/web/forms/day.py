@@ -49,10 +49,23 @@ def zone_names() -> list[str]:
 
 
 def read_zone(name: str) -> str:
-    """The name of a time zone; a name that there is not is refused."""
-    if name.strip() not in available_timezones():
+    """The name of a time zone, of which the town is enough; a name that there is not is refused."""
+    typed = name.strip()
+    if typed in available_timezones():
+        return typed
+    found = zones_called(typed)
+    if len(found) > 1:
+        words = _("Several time zones are called so: %(zones)s. Write one of them.")
+        raise forms.ValidationError(words % {"zones": ", ".join(found)})
+    if not found:
         raise forms.ValidationError(_("There is no such time zone. Write it as America/Denver; the list helps."))
-    return name.strip()
+    return found[0]
+
+
+def zones_called(typed: str) -> list[str]:
+    """The time zones with that name, or with that town at its end, in whatever letters."""
+    wanted = "_".join(typed.casefold().split())
+    return [zone for zone in zone_names() if wanted in (zone.casefold(), zone.casefold().rpartition("/")[2])]
 
 
 def day_input() -> forms.DateInput:

@@ -4,6 +4,7 @@ A field that `holds` a stored value shows it rounded, in the reader's units; lef
 value itself, so that a save changes nothing that nobody touched.
 """
 
+import re
 from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import Any
@@ -42,6 +43,17 @@ def show_distance(metres: float, units: str) -> str:
     return f"{metres / METRES_IN_FOOT:.0f} ft" if Units(units) is Units.US else f"{metres:.1f} m"
 
 
+BARE_UNITS: dict[str, tuple[str, str]] = {
+    "temperature": ("F", "C"),
+    "speed": ("mph", "m/s"),
+    "elevation": ("ft", "m"),
+    "distance": ("ft", "m"),
+}
+"""The unit of a number that stands alone: US customary, metric; sizes and weights of iron always need theirs."""
+
+_BARE = re.compile(r"[-+]?\d[\d.,]*")
+
+
 class QuantityField(forms.CharField):
     """A number with its unit, in whatever unit the reader likes; the clean value is in the program's own unit."""
 
@@ -54,6 +66,7 @@ class QuantityField(forms.CharField):
         self.kind = kind
         self.parse, self.show = KINDS[kind]
         self.held: tuple[str, float | None] = ("", None)
+        self.bare_unit = ""
         self.widget.attrs.update(inputmode="text", autocomplete="off", spellcheck="false")
 
     def hold(self, value: float | None, units: str) -> str:
@@ -62,6 +75,14 @@ class QuantityField(forms.CharField):
         self.held = (shown, value)
         return shown
 
+    def read_bare_in(self, units: str) -> None:
+        """Read a number without a unit in those units, and say so beside the field."""
+        if self.kind in BARE_UNITS:
+            customary, metric = BARE_UNITS[self.kind]
+            self.bare_unit = customary if Units(units) is Units.US else metric
+            told = _("A number alone is in %(unit)s.") % {"unit": self.bare_unit}
+            self.help_text = f"{self.help_text} {told}" if self.help_text else told
+
     def clean(self, value: Any) -> Any:
         """The value in the program's own unit; None where nothing is typed."""
         typed = super().clean(value).strip()
@@ -69,6 +90,8 @@ class QuantityField(forms.CharField):
             return None
         if typed == self.held[0]:
             return self.held[1]
+        if self.bare_unit and _BARE.fullmatch(typed):
+            typed = f"{typed} {self.bare_unit}"
         try:
             return self.parse(typed)
         except QuantityError as error:

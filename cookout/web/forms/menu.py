@@ -15,6 +15,8 @@ from cookout.web.forms.parts import PartForm
 DAY = 24 * 60
 BOX = "box:"
 """Before the id of a recipe in the user's box, where those of the event stand in the same list."""
+STARTER = "starter:"
+"""The same before the name of a recipe that comes with the program."""
 
 
 class ServingForm(PartForm):
@@ -68,6 +70,12 @@ class NewDishForm(forms.Form):
     people = forms.IntegerField(min_value=1, max_value=MOST_PEOPLE, required=False)
     from_box: UUID | None = None
     """The recipe of the user's box that was chosen; None where it is one of the event's own."""
+
+    @property
+    def from_starters(self) -> str:
+        """The name of the recipe to start with that was chosen; empty where it is none of these."""
+        chosen: str = self.cleaned_data["recipe"]
+        return chosen.removeprefix(STARTER) if chosen.startswith(STARTER) else ""
 
     def clean_recipe(self) -> str:
         """The id of a recipe of the event, or `from_box` told apart by its first letters."""

@@ -16,6 +16,7 @@ from cookout.core.planning.event import Event
 from cookout.core.planning.parts import Part, fingerprint, read_part
 from cookout.services.errors import PartChangedError
 from cookout.web import preferences
+from cookout.web.forms.fields import QuantityField
 
 _KEY = re.compile(r"[a-z_]+(?:\[\d+\])?\.([a-z_]+)")
 
@@ -40,6 +41,9 @@ class PartForm(forms.Form):
         value = read_part(event, part)
         super().__init__(data, prefix=prefix or prefix_of(part), label_suffix="")
         self.fill()
+        for field in self.fields.values():
+            if isinstance(field, QuantityField):
+                field.read_bare_in(self.reader_units)
         self.initial = {**self.shown(value), "was": fingerprint(event, part)}
 
     def fill(self) -> None:

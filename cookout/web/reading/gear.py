@@ -8,6 +8,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from cookout.core.planning.event import Event, Gear
+from cookout.core.planning.gear_wanted import Wanted, missing_gear, say_missing
 from cookout.core.quantities import show_inches
 from cookout.services.gear import USUAL
 from cookout.web import preferences
@@ -35,6 +36,7 @@ def gear_page(event: Event, sent: Form | None = None) -> dict[str, object]:
         "groups": groups,
         "fuel": sent if isinstance(sent, FuelForm) else FuelForm(event, ("fuel", "")),
         "other": sent if isinstance(sent, OtherGearForm) else OtherGearForm(prefix="other", label_suffix=""),
+        "wanted": [(say_missing(event, wanted), _usual_key(wanted)) for wanted in missing_gear(event)],
         "usual": [(key, _usual_name(gear, units)) for key, gear in USUAL.items()],
     }
 
@@ -58,6 +60,12 @@ def _details(gear: Gear, units: str) -> list[str]:
     if gear.spot_inches is not None:
         found.append(_("ovens up to %(size)s") % {"size": show_inches(gear.spot_inches, units)})
     return [*found, gear.material] if gear.material else found
+
+
+def _usual_key(wanted: Wanted) -> str:
+    """The button that adds what is wanted; empty where it is gear of somebody's own."""
+    key = f"oven-{wanted.inches}" if wanted.inches else wanted.kind
+    return key if key in USUAL else ""
 
 
 def _usual_name(gear: Gear, units: str) -> str:

@@ -61,7 +61,7 @@ STANDINGS: dict[Status, Words] = {
     Status.PROVED_BEST: _("Every rule holds, and with these firings and kinds of oven no other plan does better."),
     Status.BEST_FOUND: _("Every rule holds. A better plan may exist, and you are told how much better at most."),
     Status.NONE_FOUND: _("The time was over before a plan was found. There may be one: try again, or ease the event."),
-    Status.IMPOSSIBLE: _("No order of work that could be tried keeps every rule. You are told what stands in the way."),
+    Status.IMPOSSIBLE: _("No plan was found that keeps every rule. You are told what stands in the way."),
 }
 """What each standing of a plan means, apart from any plan."""
 

@@ -14,6 +14,7 @@ from cookout.drawing.rows import By
 from cookout.store.selectors.revisions import Revision, record_of
 from cookout.web import preferences
 from cookout.web.reading import status
+from cookout.web.reading.numbered import numbered
 from cookout.web.reading.tasks import hours
 from cookout.web.reading.timeline import overview, overview_links
 
@@ -27,7 +28,7 @@ def current_page(revision: Revision | None, *, event: UUID, now: datetime) -> di
     """The template's names for the current plan of the event with that id; few of them where there is none yet."""
     if revision is None:
         return {"record": None}
-    record = record_of(revision, units=preferences.current().units)
+    record = numbered(record_of(revision, units=preferences.current().units))
     return {
         "record": record,
         "revision": revision,
@@ -40,7 +41,7 @@ def current_page(revision: Revision | None, *, event: UUID, now: datetime) -> di
 def earlier_page(revision: Revision, *, by: str) -> dict[str, object]:
     """The same for a revision that may be an earlier one: its tasks have no pages, but lines where they are few."""
     chosen: By = next((each for each in get_args(By) if each == by), "dish")
-    record = record_of(revision, units=preferences.current().units)
+    record = numbered(record_of(revision, units=preferences.current().units))
     words = plan_words(record)
     return {
         "record": record,

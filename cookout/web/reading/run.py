@@ -9,7 +9,7 @@ from cookout.core.planning.result import Status
 from cookout.services import pictures
 from cookout.store.selectors.events import Event
 from cookout.store.selectors.plan import PlanRun, refusal_of
-from cookout.web.reading.status import AIMS, HEADLINES, MEANINGS, Words
+from cookout.web.reading.status import AIMS, HEADLINES, MEANINGS, Words, worth
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +24,7 @@ class RunPanel:
     stage: str
     found: int
     seconds: float
-    values: tuple[tuple[Words, int], ...]
+    values: tuple[tuple[Words, str], ...]
     refusal: PlanRecord | None
     offers: bool
     headline: Words
@@ -76,7 +76,7 @@ def run_panel_of(run: PlanRun | None, event: Event) -> RunPanel | None:
         stage=str(progress.get("stage", "")).replace("_", " "),
         found=int(progress.get("found", 0)),
         seconds=float(progress.get("seconds", 0.0)),
-        values=tuple((_title(aim), int(value)) for aim, value in progress.get("values", ())),
+        values=tuple((_title(aim), worth(aim, int(value)) or "") for aim, value in progress.get("values", ())),
         refusal=refusal,
         offers=run.document == event.document,
         headline=HEADLINES[status],

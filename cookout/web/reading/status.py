@@ -9,6 +9,7 @@ from django.utils.translation import gettext_lazy as _
 
 from cookout.core.planning.record import PlannedLevel, PlannedServing, PlanRecord
 from cookout.core.planning.result import Status
+from cookout.web.templatetags.plainly import span
 
 Words = str | Promise
 
@@ -22,13 +23,16 @@ MEANINGS: dict[Status, Words] = {
     Status.PROVED_BEST: _("Every rule holds, and with these firings and ovens no other plan does better."),
     Status.BEST_FOUND: _("Every rule holds. A better plan may exist; the aims below say how much better at most."),
     Status.NONE_FOUND: _("The run ended before a plan was found. There may be one: try again, or ease the event."),
-    Status.IMPOSSIBLE: _("No order of work that could be tried keeps every rule. Below is what stands in the way."),
+    Status.IMPOSSIBLE: _("No plan was found that keeps every rule. Below is what stands in the way."),
 }
 AIMS: dict[str, tuple[Words, Words]] = {
-    "lateness": (_("Minutes late"), _("How long people wait past the serving times, all dishes added up.")),
-    "freshness": (_("Minutes of waiting food"), _("How long finished food stands beyond what its recipe wants.")),
-    "crew_day": (_("Minutes of the crew's day"), _("From the first call to the end, and presence with nothing to do.")),
-    "fair_shares": (_("Minutes above an even share"), _("Work above an even share, all helpers added up.")),
+    "lateness": (_("Late at the table"), _("How long people wait past the serving times, all dishes added up.")),
+    "freshness": (_("Waiting food"), _("How long finished food stands beyond what its recipe wants.")),
+    "crew_day": (
+        _("The crew's day"),
+        _("From the first call to the end of the crew's hours, and presence with nothing to do."),
+    ),
+    "fair_shares": (_("Uneven work"), _("Work above an even share, all helpers added up.")),
     "changes": (_("Changed from before"), _("A task at another minute counts 1, one in other hands 2.")),
 }
 
@@ -72,8 +76,8 @@ def meaning(record: PlanRecord) -> Words:
 
 
 def aims(record: PlanRecord) -> tuple[Aim, ...]:
-    """The levels in the order of their importance."""
-    return tuple(_aim(level) for level in record.levels)
+    """The levels in the order of their importance, without what was to stay as it was: trials tell of that."""
+    return tuple(_aim(level) for level in record.levels if level.name != "changes")
 
 
 def served(record: PlanRecord) -> tuple[Served, ...]:
@@ -91,6 +95,13 @@ def _served(dishes: tuple[PlannedServing, ...]) -> Served:
         margin=min(int((dish.latest_at - dish.ready_at).total_seconds()) // 60 for dish in dishes),
         late=max(dish.late_minutes for dish in dishes),
     )
+
+
+def worth(level: str, value: int | None) -> str | None:
+    """A level's value for reading: a length of time, but for the count of what was changed."""
+    if value is None:
+        return None
+    return str(value) if level == "changes" else span(value)
 
 
 def _aim(level: PlannedLevel) -> Aim:

@@ -15,7 +15,8 @@ from cookout.store.selectors.revisions import record_of
 from cookout.store.selectors.trials import trial_record_of
 from cookout.web import preferences
 from cookout.web.reading.drawn import drawn_words
-from cookout.web.reading.status import AIMS, Words
+from cookout.web.reading.numbered import numbered
+from cookout.web.reading.status import AIMS, Words, worth
 
 FEW_CHANGES = 40
 """Up to so many changed tasks stand open on the page; more are folded away."""
@@ -46,6 +47,7 @@ def trial_page(run: PlanRun, *, by: str) -> dict[str, object]:
 
 def difference(before: PlanRecord, after: PlanRecord, *, by: str) -> dict[str, object]:
     """The names of the template for how one plan differs from another."""
+    before, after = numbered(before), numbered(after)
     found = compare(before, after)
     chosen: By = next((each for each in get_args(By) if each == by), "helper")
     wide, narrow = pictures.before_and_after(
@@ -63,8 +65,12 @@ def difference(before: PlanRecord, after: PlanRecord, *, by: str) -> dict[str, o
     }
 
 
-def _aims(found: Comparison) -> list[tuple[Words, int | None, int | None]]:
-    return [(AIMS[level.name][0], level.before, level.after) for level in found.levels if level.name in AIMS]
+def _aims(found: Comparison) -> list[tuple[Words, str | None, str | None]]:
+    return [
+        (AIMS[level.name][0], worth(level.name, level.before), worth(level.name, level.after))
+        for level in found.levels
+        if level.name in AIMS
+    ]
 
 
 def _names(stand: object, names: dict[str, str]) -> str:

@@ -3,14 +3,18 @@
 Times are printed in the zone they carry, the event's own.
 """
 
-from datetime import datetime
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
 
 from django import template
+from django.utils import timezone
 from django.utils.formats import date_format
+from django.utils.timesince import timesince
 from django.utils.translation import gettext, ngettext
 
+from cookout.core.planning.first_steps import first_steps
 from cookout.core.planning.wording import clock_text, in_hours
-from cookout.store.selectors.events import Event
+from cookout.store.selectors.events import Event, event_of
 from cookout.web import navigation, preferences
 
 register = template.Library()
@@ -32,6 +36,21 @@ def said(text: object) -> str:
 def day(moment: datetime) -> str:
     """The day, such as Sat 19 June 2027."""
     return date_format(moment, gettext("D j F Y"))
+
+
+@register.filter
+def moment(at: datetime, zone: str) -> str:
+    """Day and time in that time zone, such as Sat 12 June 2027 18:05: ``moment:event.timezone``."""
+    there = at.astimezone(ZoneInfo(zone))
+    return f"{day(there)} {clock(there)}"
+
+
+@register.filter
+def ago(at: datetime) -> str:
+    """How long it is since then: "just now" within the first minute."""
+    if timezone.now() - at < timedelta(minutes=1):
+        return gettext("just now")
+    return gettext("%(length)s ago") % {"length": timesince(at)}
 
 
 @register.filter
@@ -65,3 +84,10 @@ def counted(number: int, forms: str) -> str:
 def stations(event: Event, tab: str) -> dict[str, object]:
     """The way through an event's pages."""
     return {"groups": navigation.stations(event, tab)}
+
+
+@register.inclusion_tag("cookout/parts/making_bar.html", takes_context=True)
+def making_bar(context: template.Context, event: Event) -> dict[str, object]:
+    """What is still missing for a plan, and the button that plans."""
+    token = context.get("csrf_token")
+    return {"event": event, "steps": first_steps(event_of(event)), "csrf_token": token}

@@ -11,12 +11,14 @@ from cookout.core.planning.event import Dish, DishId
 from cookout.services import event_recipes, menu
 from cookout.services.editing import Changed
 from cookout.services.errors import NoSuchThingError
+from cookout.services.starters import starters
 from cookout.services.stored import stored_part
 from cookout.store.selectors.events import Event, event_of
-from cookout.store.selectors.recipes import Recipe, get_recipe_for, list_recipe_names
+from cookout.store.selectors.recipes import Recipe, get_recipe_for, list_recipe_names, list_taken
 from cookout.web.forms.menu import DishForm, NewDishForm, PlaceForm, ServingForm
 from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
 from cookout.web.reading.menu import menu_page
+from cookout.web.reading.recipes import readers_units
 from cookout.web.views.pressing import Outcome, Shown, ask_again, pressed, save_form, tell_saved
 
 
@@ -31,7 +33,11 @@ def show(request: HttpRequest, event: UUID) -> HttpResponse:
 
 def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int = 200) -> HttpResponse:
     core, user_id = event_of(event), user_id_of(request)
-    page = {"event": event, "tab": "menu", "box": list_recipe_names(owner_id=user_id), **menu_page(core, sent)}
+    page = {"event": event, "tab": "menu", **menu_page(core, sent)}
+    there = {str(recipe.id) for recipe in core.recipes}
+    taken = [link.version.recipe_id for key, link in list_taken(event=event, owner_id=user_id).items() if key in there]
+    page["box"] = list_recipe_names(owner_id=user_id).exclude(pk__in=taken)
+    page["to_start"] = [each for each in starters(owner_id=user_id) if not each.taken] if event.may_edit else []
     page["moved_on"] = event_recipes.moved_on(event=event, core=core, user_id=user_id) if event.may_edit else ()
     return render(request, "cookout/event_menu.html", page, status=status)
 
@@ -78,7 +84,10 @@ def _add_dish(request: HttpRequest, event: Event) -> Outcome:
         if kept is None:
             raise NoSuchThingError(_("This recipe is not in your box any more. Choose another one."))
     put = {"event_id": event.pk, "user_id": user_id, "serving_id": given["serving"], "people": given["people"]}
-    if kept is None:
+    if form.from_starters:
+        units = readers_units()
+        edit, dish = event_recipes.add_starter_to_event(name=form.from_starters, units=units, **put)
+    elif kept is None:
         edit, dish = menu.add_dish(recipe_id=given["recipe"], **put)
     else:
         edit, dish = event_recipes.add_recipe_to_event(recipe_id=kept.pk, **put)

@@ -8,10 +8,10 @@ from time import perf_counter
 import pytest
 
 from cookout.core.eventfile import read_event, write_event
-from cookout.core.kitchen.recipe import FIRE_SKILL
+from cookout.core.kitchen.recipe import FIRE_SKILL, GearUse
 from cookout.core.planning.changes import ChangeError
 from cookout.core.planning.check import check, check_event
-from cookout.core.planning.event import Event, GearId, GearKind, ServingId, Window
+from cookout.core.planning.event import Event, Gear, GearId, GearKind, ServingId, Window
 from cookout.core.planning.pipeline import Outcome, plan_event
 from cookout.core.planning.result import Limits, Status, Watch
 from cookout.core.planning.trying import Trials
@@ -159,3 +159,57 @@ def test_a_serving_without_dishes_beside_a_crew_that_comes_too_late_still_gets_a
     idle = replace(event.servings[0], id=ServingId("later"), name="Later", at=event.servings[0].at + 300)
     record = plan_event(replace(event, servings=(*event.servings, idle)), LIMITS).record
     assert record.obstacles
+
+
+def on_trivets(event: Event, trivets: int) -> Event:
+    """Both bakes stand on a trivet and keep for 20 minutes, so that they want their trivets at the same time."""
+    recipes = tuple(
+        replace(
+            recipe,
+            keeps=replace(
+                recipe.keeps, hot=20 if recipe.keeps.hot is not None else None, air=min(recipe.keeps.air or 20, 20)
+            ),
+            steps=tuple(replace(s, bake=replace(s.bake, trivet=True)) if s.bake else s for s in recipe.steps),
+        )
+        for recipe in event.recipes
+    )
+    own = (Gear(GearId("trivet"), GearKind.TRIVET, "Low trivet", trivets),) if trivets else ()
+    return replace(event, recipes=recipes, gear=(*event.gear, *own))
+
+
+def test_where_no_trivet_is_there_it_is_named_once_with_the_steps_that_want_it() -> None:
+    record = plan_event(on_trivets(supper(), 0), LIMITS).record
+    assert record.obstacles == (
+        "There is no trivet (“Sausage and bean pot: Simmer the beans”, “Peach cobbler: Bake the cobbler”).",
+    )
+    assert "Bring 2 more: trivet." in [way.text for way in record.ways_out]
+
+
+def test_where_one_trivet_more_would_do_that_is_a_way_out_and_the_trivet_is_what_is_short() -> None:
+    record = plan_event(on_trivets(supper(), 1), LIMITS).record
+    assert any("Too much wants “Low trivet”" in said and "there is only 1" in said for said in record.obstacles)
+    assert "One more: Low trivet." in [way.text for way in record.ways_out]
+
+
+@pytest.mark.parametrize(
+    ("have", "said"), [(0, "There is no bowl, and 2 are wanted at once"), (1, "There is 1 bowl, and 2 are wanted")]
+)
+def test_too_few_bowls_for_one_step_are_counted(have: int, said: str) -> None:
+    event = supper()
+    two = GearUse("bowl", 2)
+    recipes = tuple(
+        replace(r, steps=tuple(replace(s, gear=(two,)) if s.gear else s for s in r.steps)) for r in event.recipes
+    )
+    gear = tuple(replace(g, count=have) if g.kind is GearKind.BOWL else g for g in event.gear)
+    bowls = replace(event, recipes=recipes, gear=tuple(g for g in gear if g.count))
+    record = plan_event(bowls, LIMITS).record
+    assert [obstacle.startswith(said) for obstacle in record.obstacles] == [True]
+    assert any(way.change["kind"] in ("add_gear", "buy_gear") for way in record.ways_out)
+
+
+def test_without_a_chimney_a_chimney_is_what_is_missing() -> None:
+    event = supper()
+    cold = replace(event, gear=tuple(g for g in event.gear if g.kind is not GearKind.CHIMNEY))
+    record = plan_event(cold, LIMITS).record
+    assert any("There is no chimney" in said for said in record.obstacles)
+    assert any(way.change.get("gear_kind") == "chimney" for way in record.ways_out)

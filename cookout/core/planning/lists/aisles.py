@@ -3,6 +3,7 @@
 from enum import StrEnum
 from functools import cache
 
+from cookout.core.kitchen.measures import TEASPOON
 from cookout.core.kitchen.words import plain_name
 from cookout.core.planning.lists.foods import one_of
 
@@ -128,6 +129,10 @@ _WORDS: dict[AisleKind, str] = {
 }
 
 
+# Herbs whose teaspoons are of dried leaves, unless the recipe says that they are fresh; common practice, no source.
+_DRIED_BY_THE_SPOON = frozenset({"sage", "thyme", "rosemary", "oregano", "marjoram", "tarragon", "basil", "dill"})
+
+
 def aisle_of(food: str, unit: str = "") -> AisleKind:
     """The aisle of a food by its name and how it is packed.
 
@@ -137,6 +142,8 @@ def aisle_of(food: str, unit: str = "") -> AisleKind:
     if unit in ("can", "jar"):
         return AisleKind.CANS
     words = [one_of(word) for word in plain_name(food).split()]
+    if unit == TEASPOON and "fresh" not in words and words[-1:] and words[-1] in _DRIED_BY_THE_SPOON:
+        return AisleKind.SPICES
     for end in range(len(words), 0, -1):
         for start in range(end):
             kind = _phrases().get(" ".join(words[start:end]))

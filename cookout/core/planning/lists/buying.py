@@ -41,6 +41,8 @@ _POUNDS: Steps = ((4.0, 0.25), (math.inf, 0.5))
 _QUART = "qt"
 _MUCH_CUPS = 4
 _TEASPOONS_IN_CUP = 48
+_UNSURE_WEIGHT = 0.005
+"""Share by which the weight of a cupful is not known; less than that takes nobody to the next step. Our own choice."""
 _HAIR = 1e-9
 """A share that only the arithmetic of a computer adds; it takes nobody to the next step."""
 
@@ -115,7 +117,7 @@ def _also(total: Sum, amount: Amount, units: str) -> Amount | None:
         return None
     density = density_of(total.food) if total.food else None
     if density is not None and not density.pours:
-        return _mass(convert(total.total, OUNCE, total.food))
+        return _mass(Amount(convert(total.total, OUNCE, total.food).number * (1 - _UNSURE_WEIGHT), OUNCE))
     return Amount(_up(convert(total.total, _QUART).number, _QUARTS), _QUART) if amount.number >= _MUCH_CUPS else None
 
 

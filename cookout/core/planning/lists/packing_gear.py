@@ -1,10 +1,15 @@
 """Ovens, tables, bowls and pans to bring, as the plan uses them."""
 
+import re
+
 from cookout.core.planning.event import Event, GearKind
 from cookout.core.planning.lists.gearuse import GearUse, gear_uses, tables_taken
 from cookout.core.planning.lists.items import Item
 from cookout.core.planning.lists.portions import Portion, portions
 from cookout.core.planning.record import PlanRecord
+
+_PAN = re.compile(r"\d|\b(?:pan|tin|mold|mould|dish|sheet|ring|springform)s?\b", re.IGNORECASE)
+_NO_PAN = re.compile(r"\boven\b|\btrivet\b", re.IGNORECASE)
 
 
 def gear_items(event: Event, record: PlanRecord) -> tuple[Item, ...]:
@@ -29,7 +34,12 @@ def unused_items(event: Event, record: PlanRecord) -> tuple[Item, ...]:
 
 def pan_items(event: Event) -> tuple[Item, ...]:
     """The pans of each dish that is baked in pans, counted as if none were filled twice."""
-    return tuple(_pans(portion) for portion in portions(event) if portion.recipe.pan and not portion.is_raw)
+    return tuple(_pans(portion) for portion in portions(event) if _is_pan(portion.recipe.pan) and not portion.is_raw)
+
+
+def _is_pan(pan: str) -> bool:
+    """Whether the words speak of a pan by its size or name; "buttered oven" and "on a trivet" bring none."""
+    return bool(_PAN.search(pan)) and not _NO_PAN.search(pan)
 
 
 def _pans(portion: Portion) -> Item:
@@ -48,7 +58,8 @@ def _taken(use: GearUse) -> Item:
         return Item(key, name, len(use.taken), f"{len(use.left)} more, not in the plan" if use.left else "")
     if use.gear.kind is GearKind.COOLER:
         return Item(key, name, use.gear.count, f"up to {use.at_once} of {use.gear.pieces} places in use")
-    return Item(key, name, use.gear.count, f"up to {use.at_once} in use at once")
+    spare = use.gear.count - use.at_once
+    return Item(key, name, use.at_once, f"{spare} more, not in the plan" if spare > 0 else "")
 
 
 def _by_letter(use: GearUse) -> str:

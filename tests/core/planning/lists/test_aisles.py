@@ -58,3 +58,18 @@ def test_any_name_has_an_aisle_and_people_words_for_it(food: str) -> None:
 @pytest.mark.parametrize("name", ["supper", "demonstration", "festival"])
 def test_the_shipped_events_have_nothing_that_no_aisle_knows(name: str) -> None:
     assert AisleKind.OTHER not in {aisle.kind for aisle in shopping(shipped(name), "us")}
+
+
+@pytest.mark.parametrize(
+    ("food", "unit", "kind"),
+    [
+        ("sage", "tsp", AisleKind.SPICES),
+        ("thyme", "tsp", AisleKind.SPICES),
+        ("fresh thyme", "tsp", AisleKind.PRODUCE),
+        ("sage", "", AisleKind.PRODUCE),
+        ("parsley", "tsp", AisleKind.PRODUCE),
+    ],
+)
+def test_herbs_by_the_teaspoon_are_dried_ones(food: str, unit: str, kind: AisleKind) -> None:
+    """Common practice, no source."""
+    assert aisle_of(food, unit) is kind

@@ -8,6 +8,7 @@ from cookout.core.kitchen.recipe import Ingredient
 from cookout.core.planning.event import DishId, Event, Fuel, Gear, GearId, GearKind
 from cookout.core.planning.lists import packing
 from cookout.core.planning.lists.items import Group, Item
+from cookout.core.planning.lists.packing_gear import _is_pan
 from cookout.core.planning.record import PlanRecord
 
 
@@ -43,7 +44,7 @@ def test_ovens_are_told_by_letter_and_what_is_not_used_stays_apart(
 def test_gear_without_names_says_how_much_of_it_is_in_use_at_once(supper: Event, supper_plan: PlanRecord) -> None:
     """Three dishes, the cobbler with two bowls: never more than the three bowls that there are."""
     found = items(supper, supper_plan)
-    assert (found["gear.bowl"].count, found["gear.bowl"].detail) == (3, "up to 3 in use at once")
+    assert (found["gear.bowl"].count, found["gear.bowl"].detail) == (3, "")
     assert found["gear.ice-chest"].detail == "up to 1 of 6 places in use"
     assert (found["gear.table"].count, found["gear.table"].detail) == (1, "2 spots in use")
 
@@ -153,3 +154,9 @@ def test_spoons_are_counted_by_dish_and_plates_by_people(demonstration: Event, d
 def test_no_key_stands_twice(festival: Event, supper_plan: PlanRecord, units: str) -> None:
     keys = [item.key for group in packing(festival, supper_plan, units) for item in group.items]
     assert len(keys) == len(set(keys))
+
+
+def test_only_what_is_a_pan_is_packed_as_pans() -> None:
+    """Words of the recipes that come with the program."""
+    assert all(_is_pan(words) for words in ("9 in round, lined", "23 cm round", "two loaf tins"))
+    assert not any(_is_pan(words) for words in ("buttered oven", "on a trivet", "straight into the oven, on paper", ""))
