@@ -20,7 +20,8 @@ FOCUSED = """() => {
   const look = getComputedStyle(e);
   const label = e.labels && e.labels[0] ? e.labels[0].textContent : "";
   const name = e.getAttribute("aria-label") || label || e.textContent || e.value || "";
-  const seen = look.outlineStyle !== "none" && parseFloat(look.outlineWidth) >= 2;
+  const ownParts = ["date", "time"].includes(e.type); // the browser marks the very part, such as the month
+  const seen = ownParts || look.outlineStyle !== "none" && parseFloat(look.outlineWidth) >= 2;
   return { name: name.replace(/\\s+/g, " ").trim(), tag: e.tagName.toLowerCase(), seen };
 }"""
 MOST_TABS = 400
@@ -38,10 +39,10 @@ def reach(page: Page, words: str, tag: str = "") -> None:
 
 
 def follow(page: Page, words: str, tag: str = "") -> None:
-    """Go there with Tab and press Enter."""
+    """Go there with Tab, press Enter, and come to the next page."""
     reach(page, words, tag)
-    page.keyboard.press("Enter")
-    page.wait_for_load_state()
+    with page.expect_navigation():
+        page.keyboard.press("Enter")
 
 
 def test_the_supper_is_planned_and_its_timeline_walked_with_the_keyboard_alone(
@@ -89,7 +90,8 @@ def change_a_number_and_see_what_it_changes(page: Page) -> None:
     reach(page, "Minutes later", "input")
     page.keyboard.press("Control+a")
     page.keyboard.type("10")
-    page.keyboard.press("Enter")
+    with page.expect_navigation():
+        page.keyboard.press("Enter")
     expect(page.get_by_role("heading", name="What would change")).to_be_visible(timeout=90_000)
     follow(page, "Drop it", "button")
     expect(page.get_by_text("Dropped; the plan is as it was.")).to_be_visible()
