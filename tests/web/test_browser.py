@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
 from django.urls import reverse
 from playwright.sync_api import Browser, ConsoleMessage, Page, expect
 from pytest_django import Settings
@@ -99,17 +98,3 @@ def test_an_impossible_event_is_mended_by_the_button_of_a_way_out(page: Page, se
     expect(page.get_by_role("heading", name="What stands in the way")).to_be_visible(timeout=60_000)
     page.get_by_role("button", name="Apply and plan again").first.click()
     expect(page.locator(".badge")).to_be_visible(timeout=60_000)
-
-
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_the_main_pages_pass_an_independent_reading_for_access(page: Page, example: Event, scheme: str) -> None:
-    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
-    enter(page, example)
-    names = ["event", "run-sheet", "fire", "helpers", "event-document", "revisions"]
-    places = [reverse("start"), *(reverse(name, args=[example.public_id]) for name in names)]
-    for place in [*places, reverse("helper", args=[example.public_id, "wren"])]:
-        answer = page.goto(place)
-        assert answer is not None
-        assert answer.ok
-        found = Axe().run(page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]})
-        assert found.violations_count == 0, f"{place}: {found.generate_report()}"
