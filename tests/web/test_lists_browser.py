@@ -93,16 +93,28 @@ def test_a_tick_without_a_connection_is_told_and_sent_when_there_is_one(phone: O
     assert Tick.objects.get().key == "onion"
 
 
-def test_keys_alone_tick_and_untick(phone: Opener, supper: Event) -> None:
+def test_keys_alone_tick_and_untick_and_stay_on_the_line(phone: Opener, supper: Event) -> None:
     page = phone(supper.owner, shopping(supper))
     tick(page, "onion").focus()
     for state in ("true", "false"):
         page.keyboard.press("Space")
         expect(tick(page, "onion")).to_have_attribute("aria-pressed", state)
-        tick(page, "onion").focus()  # now and then the fresh line has not taken the focus over
+        expect(tick(page, "onion")).to_be_focused()
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
     expect(page.get_by_role("button", name="on hand: onion")).to_have_attribute("aria-pressed", "true")
+
+
+def test_presses_in_quick_succession_are_all_sent_and_none_loads_the_page_anew(phone: Opener, supper: Event) -> None:
+    page = phone(supper.owner, shopping(supper))
+    page.evaluate("document.title = 'the same page'")
+    for key in ("onion", "butter", "radish"):
+        tick(page, key).focus()
+        page.keyboard.press("Space")
+    for key in ("onion", "butter", "radish"):
+        expect(tick(page, key)).to_have_attribute("aria-pressed", "true")
+    assert page.title() == "the same page"
+    assert Tick.objects.filter(event=supper, state="done").count() == 3
 
 
 def test_without_a_script_a_press_leads_back_to_the_line(phone: Opener, supper: Event) -> None:
