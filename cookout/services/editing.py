@@ -18,6 +18,7 @@ from cookout.core.planning.event import Event as CoreEvent
 from cookout.core.planning.parts import Part, changed_parts, fingerprint, read_part, restore_part, write_part
 from cookout.services.errors import NoSuchThingError, PartChangedError, UndoTooLateError
 from cookout.services.readout import read_out
+from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Event
 
 EDITS_KEPT = 200
@@ -41,7 +42,7 @@ def save_parts(*, event_id: int, user_id: int | None, changes: Sequence[Changed]
     would have faults, and `NoSuchThingError` where it is gone. Then nothing is saved.
     """
     row = _locked(event_id)
-    event = before = read_event(row.document, row.file_name)
+    event = before = event_of(row)
     for each in changes:
         if each.was is not None and fingerprint(event, each.part) != each.was:
             raise PartChangedError(each.part, read_part(event, each.part), fingerprint(event, each.part))
@@ -61,7 +62,7 @@ def undo_edit(*, event_id: int, user_id: int | None, edit_id: int, words: str) -
     edit = Edit.objects.filter(event_id=event_id, pk=edit_id, undone_at=None).first()
     if edit is None:
         raise NoSuchThingError(_("There is no such change to take back; it may have been taken back already."))
-    event = read_event(row.document, row.file_name)
+    event = event_of(row)
     before, after = read_event(edit.before, row.file_name), read_event(edit.after, row.file_name)
     parts = [(str(kind), str(name)) for kind, name in edit.parts] or list(changed_parts(before, after))
     for part in parts:

@@ -12,6 +12,7 @@ from cookout.services.editing import store_event
 from cookout.services.errors import NoSuchThingError, StaleTrialError
 from cookout.services.plan import FRESH, apply_way_out, event_to_plan, offered_way_out, queue_planning, queue_trial
 from cookout.services.revisions import save_revision
+from cookout.store.mapping import event_of
 from cookout.store.models import Event, PlanRun, Revision
 
 
@@ -35,7 +36,7 @@ def try_change(*, event_id: int, user_id: int | None, change: Change, words: str
     Raises `ChangeError` where it does not fit the event, `AlreadyPlanningError`, and `NoSuchThingError`.
     """
     event = event_to_plan(event_id)
-    changed = apply_change(read_event(event.document, event.file_name), change)
+    changed = apply_change(event_of(event), change)
     return queue_trial(
         event_id=event_id, user_id=user_id, document=write_event(changed), words=words, change=dict(change)
     )

@@ -20,7 +20,13 @@ _records: dict[tuple[int, datetime, str | None], PlanRecord] = {}
 
 def event_of(event: Event) -> CoreEvent:
     """The event that the row's document describes; `EventFileError` where the file format has moved on since."""
-    return _read(event.document, event.file_name)
+    return read_document(event.document, event.file_name)
+
+
+@lru_cache(maxsize=16)
+def read_document(document: str, file_name: str) -> CoreEvent:
+    """The event that a text describes; the same text is read for every page and tick, and always means the same."""
+    return read_event(document, file_name)
 
 
 def record_of(revision: Revision, units: str | None = None) -> PlanRecord:
@@ -50,11 +56,6 @@ def refusal_of(run: PlanRun) -> PlanRecord | None:
 def limits_of(run: PlanRun) -> Limits:
     """What the run may use."""
     return Limits(seconds=run.limit_seconds, workers=run.limit_workers, seed=run.limit_seed)
-
-
-@lru_cache(maxsize=12)
-def _read(document: str, file_name: str) -> CoreEvent:
-    return read_event(document, file_name)
 
 
 def _in_units(payload: dict[str, Any], texts: dict[str, str], units: str | None) -> PlanRecord:

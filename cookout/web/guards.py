@@ -104,16 +104,18 @@ def seen_revision(request: HttpRequest, event: UUID, number: int) -> tuple[Event
 
 def seen_plan(request: HttpRequest, event: UUID) -> tuple[Event, Revision, PlanRecord]:
     """An event that is shared with the user, with its current plan in the units that they read."""
-    shared = seen_event(request, event)
-    if shared.current is None:
-        raise Http404("no plan yet")
-    return shared, shared.current, numbered(record_of(shared.current, units=preferences.current().units))
+    return _plan_of(seen_event(request, event))
 
 
 def edited_plan(request: HttpRequest, event: UUID) -> tuple[Event, Revision, PlanRecord]:
     """The same, if the user may change the event."""
-    edited_event(request, event)
-    return seen_plan(request, event)
+    return _plan_of(edited_event(request, event))
+
+
+def _plan_of(event: Event) -> tuple[Event, Revision, PlanRecord]:
+    if event.current is None:
+        raise Http404("no plan yet")
+    return event, event.current, numbered(record_of(event.current, units=preferences.current().units))
 
 
 def planned_helper(record: PlanRecord, helper: str) -> PlannedHelper:

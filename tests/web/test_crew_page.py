@@ -4,30 +4,18 @@ import pytest
 from django.test import Client
 from django.urls import reverse
 
-from cookout.core.planning.event import Event as CoreEvent
 from cookout.core.planning.event import HelperId, Window
 from cookout.services.crew import keep_person
-from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Person
 from tests.store.cast import Cast
-from tests.web.filling import Answered, form_of
+from tests.web.filling import form_of
+from tests.web.form_pages import FormPage, core
 
 HELPER, OTHER_HELPER = HelperId("wren"), HelperId("tobias")
 
 
-def place(cast: Cast) -> str:
-    return reverse("event-crew", args=[cast.event.public_id])
-
-
-def opened(client: Client, cast: Cast) -> Answered:
-    answer: Answered = client.get(place(cast))
-    assert answer.status_code == 200
-    return answer
-
-
-def core(cast: Cast) -> CoreEvent:
-    cast.event.refresh_from_db()
-    return event_of(cast.event)
+PAGE = FormPage("event-crew")
+place, opened = PAGE.place, PAGE.opened
 
 
 def test_a_helper_is_added_with_skills_hours_and_an_id_of_their_own(owner: Client, cast: Cast) -> None:

@@ -4,30 +4,18 @@ import pytest
 from django.test import Client
 from django.urls import reverse
 
-from cookout.core.planning.event import Event as CoreEvent
 from cookout.core.planning.wording import moment
 from cookout.core.safety.site import Enclosure
-from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Event
 from tests.store.cast import Cast, example_text
-from tests.web.filling import Answered, form_of
+from tests.web.filling import form_of
+from tests.web.form_pages import FormPage, core
 
 FORMS = ("heading", "place", "weather", "fire", "food")
 
 
-def place(cast: Cast) -> str:
-    return reverse("event-day", args=[cast.event.public_id])
-
-
-def opened(client: Client, cast: Cast) -> Answered:
-    answer: Answered = client.get(place(cast))
-    assert answer.status_code == 200
-    return answer
-
-
-def core(cast: Cast) -> CoreEvent:
-    cast.event.refresh_from_db()
-    return event_of(cast.event)
+PAGE = FormPage("event-day")
+place, opened = PAGE.place, PAGE.opened
 
 
 @pytest.mark.parametrize("units", ["event", "us", "metric"])

@@ -5,28 +5,16 @@ from django.test import Client
 from django.urls import reverse
 
 from cookout.core.eventfile.kitfile import read_kit
-from cookout.core.planning.event import Event as CoreEvent
 from cookout.core.planning.event import Gear, GearKind
 from cookout.services.making import Blank, make_blank
 from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Event, Kit
 from tests.store.cast import Cast, example_text
-from tests.web.filling import Answered, form_of
+from tests.web.filling import form_of
+from tests.web.form_pages import FormPage, core
 
-
-def place(cast: Cast) -> str:
-    return reverse("event-gear", args=[cast.event.public_id])
-
-
-def opened(client: Client, cast: Cast) -> Answered:
-    answer: Answered = client.get(place(cast))
-    assert answer.status_code == 200
-    return answer
-
-
-def core(cast: Cast) -> CoreEvent:
-    cast.event.refresh_from_db()
-    return event_of(cast.event)
+PAGE = FormPage("event-gear")
+place, opened = PAGE.place, PAGE.opened
 
 
 def gear(cast: Cast, gear_id: str) -> Gear:

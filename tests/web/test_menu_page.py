@@ -3,26 +3,13 @@
 from django.test import Client
 from django.urls import reverse
 
-from cookout.core.planning.event import Event as CoreEvent
-from cookout.store.mapping import event_of
 from cookout.store.models import Edit
 from tests.store.cast import Cast
-from tests.web.filling import Answered, form_of
+from tests.web.filling import form_of
+from tests.web.form_pages import FormPage, core
 
-
-def place(cast: Cast) -> str:
-    return reverse("event-menu", args=[cast.event.public_id])
-
-
-def opened(client: Client, cast: Cast) -> Answered:
-    answer: Answered = client.get(place(cast))
-    assert answer.status_code == 200
-    return answer
-
-
-def core(cast: Cast) -> CoreEvent:
-    cast.event.refresh_from_db()
-    return event_of(cast.event)
+PAGE = FormPage("event-menu")
+place, opened = PAGE.place, PAGE.opened
 
 
 def order(cast: Cast) -> list[str]:

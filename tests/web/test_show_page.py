@@ -5,12 +5,11 @@ from django.test import Client
 from django.urls import reverse
 
 from cookout.core.planning.event import DemoSlot, LiveStep, ReadyMade, Talk, Taste
-from cookout.core.planning.event import Event as CoreEvent
 from cookout.services.show import minutes_of
-from cookout.store.mapping import event_of
 from cookout.store.models import Edit, Event
 from tests.store.cast import Cast, example_text
 from tests.web.filling import Answered, form_of
+from tests.web.form_pages import FormPage, core
 
 
 @pytest.fixture(autouse=True)
@@ -19,19 +18,8 @@ def demonstration(cast: Cast) -> None:
     Event.objects.filter(pk=cast.event.pk).update(document=example_text("demonstration"))
 
 
-def place(cast: Cast) -> str:
-    return reverse("event-show", args=[cast.event.public_id])
-
-
-def opened(client: Client, cast: Cast) -> Answered:
-    answer: Answered = client.get(place(cast))
-    assert answer.status_code == 200
-    return answer
-
-
-def core(cast: Cast) -> CoreEvent:
-    cast.event.refresh_from_db()
-    return event_of(cast.event)
+PAGE = FormPage("event-show")
+place, opened = PAGE.place, PAGE.opened
 
 
 def slot(cast: Cast) -> DemoSlot:

@@ -1,11 +1,10 @@
 """Ticks on lists as pages read them, and the event that a plan was made from."""
 
 from datetime import datetime
-from functools import lru_cache
 from hashlib import sha256
 
-from cookout.core.eventfile import read_event
 from cookout.core.planning.event import Event as CoreEvent
+from cookout.store.mapping import read_document
 from cookout.store.models import Event, Revision, Tick
 
 __all__ = ["Tick", "list_all_ticks", "list_ticks", "planned_event", "stamp_of"]
@@ -13,13 +12,7 @@ __all__ = ["Tick", "list_all_ticks", "list_ticks", "planned_event", "stamp_of"]
 
 def planned_event(event: Event, revision: Revision) -> CoreEvent:
     """The event that the revision was planned from; `EventFileError` where the file format has moved on since."""
-    return _read(revision.document, event.file_name)
-
-
-@lru_cache(maxsize=16)
-def _read(document: str, file_name: str) -> CoreEvent:
-    """The same text is read again for every tick, and always means the same."""
-    return read_event(document, file_name)
+    return read_document(revision.document, event.file_name)
 
 
 def list_ticks(*, event_id: int, list_name: str, since: datetime | None = None) -> list[Tick]:

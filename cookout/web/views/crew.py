@@ -14,18 +14,16 @@ from cookout.store.selectors.events import Event, event_of
 from cookout.store.selectors.keeping import list_people
 from cookout.web import answers
 from cookout.web.forms.crew import FromBookForm, HelperForm
-from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
+from cookout.web.guards import signed_in, user_id_of
 from cookout.web.reading.crew import crew_page
-from cookout.web.views.pressing import Outcome, Shown, pressed, save_form, tell_saved
+from cookout.web.views.pressing import Outcome, Shown, page_of_forms, save_form, tell_saved
 
 
 @require_http_methods(["GET", "POST"])
 @signed_in
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """The crew, and every button on its page."""
-    if request.method == "POST":
-        return pressed(request, edited_event(request, event), ACTIONS, _page, "event-crew")
-    return _page(request, seen_event(request, event))
+    return page_of_forms(request, event, ACTIONS, _page, "event-crew")
 
 
 def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int = 200) -> HttpResponse:

@@ -19,8 +19,8 @@ from cookout.store.selectors.events import Event, event_of
 from cookout.web.forms.day import FireForm, HeadingForm, PlaceForm, WeatherForm, zone_names
 from cookout.web.forms.food import FoodForm
 from cookout.web.forms.parts import PartForm
-from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
-from cookout.web.views.pressing import Outcome, Shown, pressed, save_form, tell_saved
+from cookout.web.guards import signed_in, user_id_of
+from cookout.web.views.pressing import Outcome, Shown, page_of_forms, save_form, tell_saved
 
 PARTS: dict[type[PartForm], str] = {
     HeadingForm: "heading",
@@ -35,9 +35,7 @@ PARTS: dict[type[PartForm], str] = {
 @signed_in
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """The day, and every button on its page."""
-    if request.method == "POST":
-        return pressed(request, edited_event(request, event), ACTIONS, _page, "event-day")
-    return _page(request, seen_event(request, event))
+    return page_of_forms(request, event, ACTIONS, _page, "event-day")
 
 
 def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int = 200) -> HttpResponse:

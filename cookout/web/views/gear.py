@@ -15,18 +15,16 @@ from cookout.store.selectors.events import Event, event_of
 from cookout.store.selectors.keeping import list_kits
 from cookout.web import answers
 from cookout.web.forms.gear import FuelForm, GearForm, KitForm, KitNameForm, OtherGearForm
-from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
+from cookout.web.guards import signed_in, user_id_of
 from cookout.web.reading.gear import gear_page
-from cookout.web.views.pressing import Outcome, Shown, ask_again, pressed, save_form, tell_saved
+from cookout.web.views.pressing import Outcome, Shown, ask_again, page_of_forms, save_form, tell_saved
 
 
 @require_http_methods(["GET", "POST"])
 @signed_in
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """The gear, and every button on its page."""
-    if request.method == "POST":
-        return pressed(request, edited_event(request, event), ACTIONS, _page, "event-gear")
-    return _page(request, seen_event(request, event))
+    return page_of_forms(request, event, ACTIONS, _page, "event-gear")
 
 
 def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int = 200) -> HttpResponse:

@@ -20,7 +20,7 @@ from cookout.web import answers
 from cookout.web.forms.keeping import NameForm, PersonForm
 from cookout.web.guards import signed_in, user_id_of
 from cookout.web.reading.keeping import kit_row
-from cookout.web.views.pressing import in_words
+from cookout.web.views.pressing import by_button, in_words
 
 SESSION = "deleted_keepsakes"
 KEPT = 20
@@ -33,14 +33,7 @@ def show(request: HttpRequest) -> HttpResponse:
     """All that is kept, and every button on its page."""
     if request.method != "POST":
         return _page(request)
-    action = ACTIONS.get(request.POST.get("do", ""))
-    if action is None:
-        raise Http404("no such button")
-    try:
-        return action(request)
-    except CookoutError as error:
-        messages.error(request, in_words(error))
-        return redirect("keeping")
+    return by_button(request, ACTIONS, request.POST.get("do", ""), "keeping")
 
 
 @require_POST

@@ -3,14 +3,13 @@
 from typing import Any
 from uuid import UUID
 
-from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_http_methods, require_POST
 
-from cookout.core.errors import CookoutError, EventFileError
+from cookout.core.errors import EventFileError
 from cookout.services import events, making
 from cookout.store.selectors.events import Event, get_event_for, list_events
 from cookout.store.selectors.keeping import get_template, list_templates
@@ -19,7 +18,7 @@ from cookout.web.forms.day import zone_names
 from cookout.web.forms.events import NewEventForm
 from cookout.web.forms.making import BlankForm, CopyForm, TemplateNameForm
 from cookout.web.guards import seen_event, signed_in, user_id_of
-from cookout.web.views.pressing import in_words
+from cookout.web.views.pressing import by_button
 
 
 @require_http_methods(["GET", "POST"])
@@ -28,14 +27,7 @@ def new(request: HttpRequest) -> HttpResponse:
     """The ways to a new event; each leads on to its menu."""
     if request.method != "POST":
         return _page(request)
-    way = WAYS.get(request.POST.get("do", "file"))
-    if way is None:
-        raise Http404("no such way")
-    try:
-        return way(request)
-    except CookoutError as error:
-        messages.error(request, in_words(error))
-        return redirect("event-new")
+    return by_button(request, WAYS, request.POST.get("do", "file"), "event-new")
 
 
 @require_POST

@@ -16,19 +16,17 @@ from cookout.services.stored import stored_part
 from cookout.store.selectors.events import Event, event_of
 from cookout.store.selectors.recipes import Recipe, get_recipe_for, list_recipe_names, list_taken
 from cookout.web.forms.menu import DishForm, NewDishForm, PlaceForm, ServingForm
-from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
+from cookout.web.guards import signed_in, user_id_of
 from cookout.web.reading.menu import menu_page
 from cookout.web.reading.recipes import readers_units
-from cookout.web.views.pressing import Outcome, Shown, ask_again, pressed, save_form, tell_saved
+from cookout.web.views.pressing import Outcome, Shown, ask_again, page_of_forms, save_form, tell_saved
 
 
 @require_http_methods(["GET", "POST"])
 @signed_in
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """The menu, and every button on its page."""
-    if request.method == "POST":
-        return pressed(request, edited_event(request, event), ACTIONS, _page, "event-menu")
-    return _page(request, seen_event(request, event))
+    return page_of_forms(request, event, ACTIONS, _page, "event-menu")
 
 
 def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int = 200) -> HttpResponse:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
+from uuid import UUID
 
 from django import forms
 from django.contrib import messages
@@ -18,7 +19,7 @@ from cookout.services.errors import PartChangedError
 from cookout.store.selectors.events import Event
 from cookout.web import answers
 from cookout.web.forms.parts import PartForm
-from cookout.web.guards import user_id_of
+from cookout.web.guards import edited_event, seen_event, user_id_of
 
 Shown = forms.Form | None
 """A form that was sent and has something wrong, which a page shows in its place."""
@@ -28,6 +29,29 @@ Outcome = forms.Form | str
 
 Action = Callable[[HttpRequest, Event], Outcome]
 Page = Callable[..., HttpResponse]
+
+
+def page_of_forms(
+    request: HttpRequest, event: UUID, actions: Mapping[str, Action], page: Page, view: str
+) -> HttpResponse:
+    """A page of an event's forms for who may see it, and what its buttons do for who may change the event."""
+    if request.method == "POST":
+        return pressed(request, edited_event(request, event), actions, page, view)
+    return page(request, seen_event(request, event))
+
+
+def by_button(
+    request: HttpRequest, actions: Mapping[str, Callable[[HttpRequest], HttpResponse]], button: str, view: str
+) -> HttpResponse:
+    """Do what a button of a page of one's own asks for; what cannot be done is told on that page."""
+    action = actions.get(button)
+    if action is None:
+        raise Http404("no such button")
+    try:
+        return action(request)
+    except CookoutError as error:
+        messages.error(request, in_words(error))
+        return redirect(view)
 
 
 def pressed(request: HttpRequest, event: Event, actions: Mapping[str, Action], page: Page, view: str) -> HttpResponse:

@@ -14,17 +14,15 @@ from cookout.services import show as shows
 from cookout.services.errors import PartChangedError
 from cookout.store.selectors.events import Event, event_of
 from cookout.web.forms.show import SlotForm
-from cookout.web.guards import edited_event, seen_event, signed_in, user_id_of
-from cookout.web.views.pressing import Outcome, Shown, pressed, tell_saved
+from cookout.web.guards import signed_in, user_id_of
+from cookout.web.views.pressing import Outcome, Shown, page_of_forms, tell_saved
 
 
 @require_http_methods(["GET", "POST"])
 @signed_in
 def show(request: HttpRequest, event: UUID) -> HttpResponse:
     """The demos, and every button on their page."""
-    if request.method == "POST":
-        return pressed(request, edited_event(request, event), ACTIONS, _page, "event-show")
-    return _page(request, seen_event(request, event))
+    return page_of_forms(request, event, ACTIONS, _page, "event-show")
 
 
 def _page(request: HttpRequest, event: Event, sent: Shown = None, *, status: int = 200) -> HttpResponse:
